@@ -1,0 +1,68 @@
+// A walk of six steps from standing to standing: the right foot strikes three times, two full cycles.
+import type { Body } from '../motion/body.ts';
+import { minimumJerk, sway } from '../motion/curve.ts';
+import { footAt, pelvisForward, type Gait } from '../motion/gait.ts';
+import type { ArmChannels, Channels } from '../motion/pose.ts';
+import { HANGING, alive, standing } from '../motion/standing.ts';
+import { signOf, type Side } from '../motion/skeleton.ts';
+import type { Action } from './action.ts';
+
+export const GAIT: Gait = {
+  startS: 0.75, stepS: 0.56, doubleS: 0.12, stepM: 0.54, steps: 6, firstX: -1.35,
+  halfWidthM: 0.065, toeOutDeg: 6, strikePitchDeg: 17, toeOffPitchDeg: -52, clearM: 0.045,
+};
+
+/** 0 while standing, 1 while walking. */
+function vigour(timeS: number): number {
+  const end = GAIT.startS + GAIT.steps * GAIT.stepS;
+  return minimumJerk((timeS - GAIT.startS + 0.2) / 0.7) * (1 - minimumJerk((timeS - end + 0.55) / 0.75));
+}
+
+function channels(body: Body, timeS: number): Channels {
+  const c = standing(body);
+  const on = vigour(timeS);
+  // One turn of `cycle` is a stride of two steps; at 0 the right foot strikes.
+  const cycle = (2 * Math.PI * (timeS - GAIT.startS - GAIT.stepS)) / (2 * GAIT.stepS);
+  const stride = Math.cos(cycle - 0.25);
+  const arm = (side: Side): ArmChannels => {
+    // An arm swings with the other leg: back when its own foot strikes.
+    const swing = -signOf(side) * Math.cos(cycle - 0.12) * on;
+    return {
+      ...HANGING,
+      // Plane and elevation stand for a swing in the sagittal plane and a small constant spread.
+      ...sagittal(4 + 21 * swing, 8),
+      elbow: HANGING.elbow + on * (9 + 10 * Math.max(-0.4, swing)),
+    };
+  };
+  const rise = 0.019 * Math.cos(2 * cycle - 0.55);
+  return {
+    ...c,
+    root: [
+      pelvisForward(GAIT)(timeS),
+      c.root[1] - 0.004 - on * (0.026 + rise),
+      0.022 * on * Math.sin(cycle - 0.1),
+    ],
+    pelvisPitch: 2 + 2.5 * on,
+    pelvisYaw: 5 * on * stride,
+    pelvisLean: 3.2 * on * Math.sin(cycle + 0.35),
+    trunkPitch: -1 + on * 0.5,
+    trunkYaw: -9 * on * stride,
+    trunkLean: -3.5 * on * Math.sin(cycle + 0.35),
+    headYaw: 4 * on * stride,
+    headPitch: 1.5 * on * Math.cos(2 * cycle) + 0.4 * sway('walk/nod', timeS),
+    arms: { left: arm('left'), right: arm('right') },
+    feet: { left: footAt(body, 'left', GAIT, timeS), right: footAt(body, 'right', GAIT, timeS) },
+  };
+}
+
+/** Elevation and plane of an arm swung forward by `swingDeg` and held outward by `spreadDeg`. */
+function sagittal(swingDeg: number, spreadDeg: number): Pick<ArmChannels, 'elevation' | 'plane'> {
+  return { elevation: Math.hypot(swingDeg, spreadDeg), plane: (Math.atan2(swingDeg, spreadDeg) * 180) / Math.PI };
+}
+
+export const walk: Action = {
+  name: 'walk',
+  says: 'From standing, six steps (two full cycles of the right foot, strike to strike), to standing.',
+  durationS: 5,
+  channels: (body, timeS) => alive(channels(body, timeS), 'walk', timeS, 0.5),
+};

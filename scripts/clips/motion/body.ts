@@ -1,0 +1,75 @@
+// The proportions of a performer, as data, so that another body is another object and not other code.
+
+/** Lengths in metres in the rest pose: upright, arms hanging, feet flat. */
+export interface Body {
+  readonly name: string;
+  /** Half the distance between the hip joints. */
+  readonly hipHalf: number;
+  readonly hipHeight: number;
+  readonly kneeHeight: number;
+  readonly ankleHeight: number;
+  /** Heights of the joints of the trunk. */
+  readonly spineHeight: number;
+  readonly chestHeight: number;
+  readonly neckHeight: number;
+  readonly headHeight: number;
+  readonly clavicleHeight: number;
+  readonly clavicleHalf: number;
+  readonly shoulderHeight: number;
+  readonly shoulderHalf: number;
+  readonly upperArm: number;
+  readonly forearm: number;
+  /** From the ankle to the ball of the foot, forward, and to the back of the heel, backward. */
+  readonly ankleToBall: number;
+  readonly ankleToHeel: number;
+  /** Factors on the thickness of trunk, limbs, and on the whole head. 1 is the drawn figure. */
+  readonly trunkGirth: number;
+  readonly limbGirth: number;
+  readonly headSize: number;
+}
+
+/** Joint heights after the laboratory notes; trunk joints chosen by eye between them. */
+export const MARLA: Body = {
+  name: 'marla',
+  hipHalf: 0.09,
+  hipHeight: 0.915,
+  kneeHeight: 0.49,
+  ankleHeight: 0.078,
+  spineHeight: 1.02,
+  chestHeight: 1.19,
+  neckHeight: 1.47,
+  headHeight: 1.6,
+  clavicleHeight: 1.425,
+  clavicleHalf: 0.03,
+  shoulderHeight: 1.42,
+  shoulderHalf: 0.172,
+  upperArm: 0.285,
+  forearm: 0.255,
+  ankleToBall: 0.125,
+  ankleToHeel: 0.05,
+  trunkGirth: 1,
+  limbGirth: 1,
+  headSize: 1,
+};
+
+/** A broader, slightly taller body with longer arms. */
+export const TORBEN: Body = {
+  ...MARLA,
+  name: 'torben',
+  hipHeight: 0.935,
+  kneeHeight: 0.5,
+  ankleHeight: 0.08,
+  hipHalf: 0.092,
+  spineHeight: 1.035,
+  chestHeight: 1.205,
+  neckHeight: 1.5,
+  headHeight: 1.632,
+  clavicleHeight: 1.452,
+  shoulderHeight: 1.447,
+  shoulderHalf: 0.19,
+  upperArm: 0.295,
+  forearm: 0.262,
+  trunkGirth: 1.08,
+  limbGirth: 1.08,
+  headSize: 1.03,
+};

@@ -1,0 +1,89 @@
+/**
+ * The one map between steps and pixels. The ladder, every chart column and the sheet share it, so that what belongs to a
+ * step stands on that step's row at any zoom. Immutable; rows run downward, row 0 is the first step.
+ */
+
+/** Zoom levels in pixels a row, smallest to largest; the smallest lets a minute be seen at once, the largest can be touched. */
+export const ROW_HEIGHTS_PX = [2, 3, 4, 6, 8, 12, 16, 20, 24, 28, 32, 38, 44] as const;
+export const MIN_ROW_PX = ROW_HEIGHTS_PX[0];
+export const MAX_ROW_PX = 44;
+
+/** Rows `first..last` inclusive, indices from 0; `last < first` where there are none. */
+export interface RowWindow {
+  readonly first: number;
+  readonly last: number;
+}
+
+export interface RowScale {
+  readonly rowPx: number;
+  readonly count: number;
+  /** Height of all rows, pixels. */
+  readonly heightPx: number;
+  /** Top edge of a row. */
+  top(index: number): number;
+  /** Middle of a row: where dots stand and curves pass. */
+  centre(index: number): number;
+  /** Row under a height in pixels, held inside 0..count-1; 0 where there are no rows. */
+  indexAt(yPx: number): number;
+}
+
+/**
+ * @param count number of steps, ≥ 0
+ * @param rowPx height of a row in pixels, > 0
+ */
+export function rowScale(count: number, rowPx: number): RowScale {
+  return {
+    rowPx,
+    count,
+    heightPx: count * rowPx,
+    top: (index) => index * rowPx,
+    centre: (index) => (index + 0.5) * rowPx,
+    indexAt: (yPx) => Math.max(0, Math.min(count - 1, Math.floor(yPx / rowPx))),
+  };
+}
+
+/**
+ * Rows to have drawn for a scroll position: the visible ones and a viewport more on either side, rounded outward to blocks
+ * so that small scrolls change nothing.
+ *
+ * @param scrollPx how far row 0 lies above the top of the view
+ * @param viewPx height of the view
+ * @param blockRows rows in a block, ≥ 1
+ */
+export function windowOfRows(scale: RowScale, scrollPx: number, viewPx: number, blockRows: number): RowWindow {
+  if (scale.count === 0) return { first: 0, last: -1 };
+  const first = Math.floor((scrollPx - viewPx) / scale.rowPx / blockRows) * blockRows;
+  const last = Math.ceil((scrollPx + 2 * viewPx) / scale.rowPx / blockRows) * blockRows - 1;
+  const end = scale.count - 1;
+  return { first: Math.max(0, Math.min(first, end)), last: Math.max(0, Math.min(last, end)) };
+}
+
+/**
+ * Of how many rows one can carry text: 1, 2, 5, 10, 20, 50 … so that labels stand at least `minPx` apart.
+ */
+export function labelEvery(rowPx: number, minPx: number): number {
+  for (let power = 1; ; power *= 10) {
+    for (const k of [1, 2, 5]) if (k * power * rowPx >= minPx) return k * power;
+  }
+}
+
+/** Whether a row (index from 0) carries text at that spacing: step 1 and every `every`-th step number. */
+export function isLabelled(index: number, every: number): boolean {
+  return every === 1 || index === 0 || (index + 1) % every === 0;
+}
+
+/** The next zoom level above or below a height that need not itself be a level. */
+export function nextRowPx(rowPx: number, direction: 1 | -1): number {
+  if (direction > 0) return ROW_HEIGHTS_PX.find((h) => h > rowPx) ?? MAX_ROW_PX;
+  return [...ROW_HEIGHTS_PX].reverse().find((h) => h < rowPx) ?? MIN_ROW_PX;
+}
+
+/** How far to scroll so that a row is in view with `marginPx` to spare; the present scroll if it already is. */
+export function scrollToShow(scale: RowScale, index: number, scrollPx: number, viewPx: number, marginPx: number): number {
+  const margin = Math.min(marginPx, Math.max(0, (viewPx - scale.rowPx) / 2));
+  const top = scale.top(index) - margin;
+  const bottom = scale.top(index) + scale.rowPx + margin;
+  if (top < scrollPx) return Math.max(0, top);
+  if (bottom > scrollPx + viewPx) return bottom - viewPx;
+  return scrollPx;
+}

@@ -1,0 +1,112 @@
+/**
+ * `npm run plan`: from a clip to plan.json, increments.csv, track.json and summary.txt without a window.
+ *
+ * Exit status: 0 only if all four files were written; 2 with one plain line for what the person can put right;
+ * 1 for a failure of the program itself.
+ */
+import { existsSync, readFileSync, statSync } from 'node:fs';
+import { basename, resolve } from 'node:path';
+import process from 'node:process';
+import { type ErrorCode, NudgebookError, toErrorData } from '../errors.ts';
+import { incrementsCsv } from '../export/incrementsCsv.ts';
+import { planToJson, type TakeFacts } from '../export/planJson.ts';
+import { summaryText } from '../export/summary.ts';
+import { describeRate } from '../footage/rateVerdict.ts';
+import { makePlan, validateSettings } from '../plan/makePlan.ts';
+import { requirePerson } from '../pose/requirePerson.ts';
+import { foundCount, frameCount } from '../pose/track.ts';
+import { trackFromJson } from '../pose/trackJson.ts';
+import type { Armature } from '../puppet/armature.ts';
+import { parseArmatureText } from '../puppet/parseArmature.ts';
+import { STANDARD_ARMATURE } from '../puppet/standard.ts';
+import { parseArguments, type PlanCommand, USAGE } from './arguments.ts';
+import { poseInBrowser } from './poseInBrowser.ts';
+import { progressLine } from './progressLine.ts';
+import { makeFolder, writeAll } from './writeAll.ts';
+
+/** What the person can put right by changing the command, the file or the machine's set-up. */
+const PERSON_CAN_MEND: readonly ErrorCode[] = [
+  'bad-argument', 'file-missing', 'file-empty', 'not-a-video', 'truncated', 'no-video-track', 'codec-unsupported',
+  'decode-failed', 'no-frames', 'no-person', 'no-webgl', 'no-webcodecs', 'no-browser', 'bad-armature', 'bad-settings',
+];
+
+function checkClip(path: string): void {
+  if (!existsSync(path)) throw new NudgebookError('file-missing', `There is no file ${path}.`, 'Check the path.');
+  const facts = statSync(path);
+  if (!facts.isFile()) throw new NudgebookError('file-missing', `${path} is not a file.`, 'Name the clip itself.');
+  if (facts.size === 0) throw new NudgebookError('file-empty', `${basename(path)} is empty (0 bytes).`, 'Copy it from the camera again.');
+}
+
+function readArmature(path: string | undefined): Armature {
+  if (path === undefined) return STANDARD_ARMATURE;
+  if (!existsSync(path)) throw new NudgebookError('file-missing', `There is no armature file ${path}.`, 'Check the path after --armature.');
+  return parseArmatureText(readFileSync(path, 'utf8'));
+}
+
+async function run(command: PlanCommand): Promise<void> {
+  // Everything that can be wrong with the order is found before minutes are spent on posing.
+  checkClip(command.clip);
+  validateSettings(command.settings);
+  const armature = readArmature(command.armature);
+  makeFolder(command.out);
+
+  const progress = progressLine(process.stderr);
+  const posed = await poseInBrowser(resolve(command.clip), command.model, (line) => process.stderr.write(`${line}\n`), progress.tick)
+    .finally(progress.end);
+  const track = trackFromJson(posed.track);
+  requirePerson(track);
+  const plan = makePlan(track, armature, command.settings);
+
+  const { facts } = posed;
+  const take: TakeFacts = {
+    name: basename(command.clip),
+    hash: facts.hash,
+    durationS: facts.durationS,
+    frames: frameCount(track),
+    width: facts.widthPx,
+    height: facts.heightPx,
+    model: command.model,
+    frameRate: describeRate(facts.rate),
+  };
+  const summary = summaryText({
+    take,
+    codec: facts.codec,
+    framesPosed: foundCount(track),
+    framesMissed: frameCount(track) - foundCount(track),
+    elapsedS: posed.elapsedS,
+    framesPerS: posed.framesPerS,
+    workers: posed.workers,
+    armatureName: armature.name,
+    settings: command.settings,
+    plan,
+    warnings: [...facts.warnings, ...plan.warnings],
+  });
+  writeAll(command.out, {
+    'plan.json': `${JSON.stringify(planToJson(plan, take, command.settings, armature), null, 1)}\n`,
+    'increments.csv': incrementsCsv(plan),
+    'track.json': `${JSON.stringify(posed.track)}\n`,
+    'summary.txt': summary,
+  });
+  process.stdout.write(summary);
+}
+
+async function main(words: readonly string[]): Promise<number> {
+  try {
+    const command = parseArguments(words);
+    if (command === 'help') {
+      process.stdout.write(`${USAGE}\n`);
+      return 0;
+    }
+    await run(command);
+    return 0;
+  } catch (thrown) {
+    const { code, sentence, tip } = toErrorData(thrown);
+    process.stderr.write(`${sentence} ${tip}\n`);
+    if (PERSON_CAN_MEND.includes(code)) return 2;
+    // A fault of ours: whoever reports it needs the trace.
+    console.error(thrown);
+    return 1;
+  }
+}
+
+process.exitCode = await main(process.argv.slice(2));

@@ -1,0 +1,50 @@
+/**
+ * Poses a clip from Node: serves the built app and the clip on the loopback interface, and drives `lab.html` in a browser without a window.
+ */
+import { basename } from 'node:path';
+import { launchBrowser } from '../../scripts/browser/launch.ts';
+import { buildApp } from '../../scripts/serve/build.ts';
+import { freePort, localFileAddress, serveApp } from '../../scripts/serve/serveApp.ts';
+import { fromErrorData, NudgebookError } from '../errors.ts';
+import type { ModelSize } from '../pose/track.ts';
+import type { PoseAnswer, PoseRequest, PoseTick } from './lab.ts';
+
+/** Evaluating in the page waits as long as the pose run takes. */
+const NO_LIMIT_MS = 0;
+
+/**
+ * @param clip path of the footage on this disk
+ * @param say told one line when something takes a while before posing starts
+ * @param onTick progress of the pose run, about ten times a second
+ * @throws NudgebookError what the page found wrong with the clip, or `no-browser`
+ */
+export async function poseInBrowser(
+  clip: string,
+  model: ModelSize,
+  say: (line: string) => void,
+  onTick: (tick: PoseTick) => void,
+): Promise<PoseAnswer> {
+  await buildApp(say);
+  const served = await serveApp({ host: '127.0.0.1', port: await freePort(), localFile: clip });
+  try {
+    const browser = await launchBrowser();
+    try {
+      const page = await browser.newPage();
+      page.setDefaultTimeout(NO_LIMIT_MS);
+      let crash: Error | undefined;
+      page.on('crash', () => { crash = new NudgebookError('internal', 'The browser ran out of memory or crashed.', 'Try the model "lite" or a shorter clip.'); });
+      await page.exposeFunction('nudgebookTick', onTick);
+      await page.goto(`${served.url}lab.html`);
+      const request: PoseRequest = { url: new URL(localFileAddress(clip), served.url).href, name: basename(clip), model };
+      await page.waitForFunction(() => window.nudgebookLab !== undefined);
+      const answer = await page.evaluate((asked) => window.nudgebookLab!.pose(asked), request)
+        .catch((error: unknown) => { throw crash ?? error; });
+      if (!answer.ok) throw fromErrorData(answer.error);
+      return answer.value;
+    } finally {
+      await browser.close();
+    }
+  } finally {
+    await served.close();
+  }
+}

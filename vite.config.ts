@@ -1,0 +1,23 @@
+import react from '@vitejs/plugin-react';
+import { defineConfig } from 'vite';
+import { SECURITY_HEADERS } from './scripts/serve/securityHeaders.ts';
+
+/**
+ * `generated/public` (wasm, models, reference clips) is made by `scripts/assets/prepare.ts`; nothing in it is
+ * bundled, everything is served from the app's own origin under the same security policy.
+ */
+export default defineConfig({
+  base: './',
+  publicDir: 'generated/public',
+  plugins: [react()],
+  worker: { format: 'es' },
+  // The pose library loads its wasm loader itself; pre-bundling would break the relative addresses it uses.
+  optimizeDeps: { exclude: ['@mediapipe/tasks-vision'] },
+  build: {
+    outDir: 'dist',
+    target: 'es2023',
+    sourcemap: true,
+    rolldownOptions: { input: { app: 'index.html', lab: 'lab.html' } },
+  },
+  preview: { headers: SECURITY_HEADERS },
+});
