@@ -1,6 +1,5 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
-import { SECURITY_HEADERS } from './scripts/serve/securityHeaders.ts';
 
 /**
  * `generated/public` (wasm, models, reference clips) is made by `scripts/assets/prepare.ts`; nothing in it is
@@ -17,7 +16,8 @@ export default defineConfig({
     outDir: 'dist',
     target: 'es2023',
     sourcemap: true,
+    // The demuxer and the pose engine come in large pieces of their own, loaded when a take is opened.
+    chunkSizeWarningLimit: 1000,
     rolldownOptions: { input: { app: 'index.html', lab: 'lab.html' } },
   },
-  preview: { headers: SECURITY_HEADERS },
 });

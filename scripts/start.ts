@@ -6,6 +6,7 @@
  */
 import process from 'node:process';
 import { buildApp } from './serve/build.ts';
+import { openWindow } from './serve/openWindow.ts';
 import { serveApp } from './serve/serveApp.ts';
 
 const DEFAULT_PORT = 4177;
@@ -33,8 +34,9 @@ async function main(): Promise<number> {
   const host = process.env['HOST'] || 'localhost';
   await buildApp((line) => console.log(line));
   try {
-    const served = await serveApp({ host, port, openBrowser: hasDesktop() });
+    const served = await serveApp({ host, port });
     console.log(`Nudgebook is open at ${served.url}  (Ctrl+C ends it)`);
+    if (hasDesktop()) openWindow(served.url);
     if (!['localhost', '127.0.0.1', '::1'].includes(host)) {
       console.log('From another machine a browser needs https to read video; on this one use localhost.');
     }

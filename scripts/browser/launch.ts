@@ -21,16 +21,17 @@ const ARGUMENTS = [
 ];
 
 /**
+ * @param more further switches for the browser, e.g. of a test that watches its network
  * @returns a running browser; close it when done
  * @throws NudgebookError `no-browser` where none is installed or it does not start
  */
-export async function launchBrowser(): Promise<Browser> {
+export async function launchBrowser(more: readonly string[] = []): Promise<Browser> {
   const executablePath = findBrowser();
   if (!executablePath) throw new NudgebookError('no-browser', 'A browser is needed to read the video.', HOW_TO_GET_A_BROWSER);
   // The sandbox cannot start as root on Linux; for everybody else it stays on.
   const isRoot = process.platform === 'linux' && process.getuid?.() === 0;
   try {
-    return await chromium.launch({ executablePath, headless: true, chromiumSandbox: !isRoot, args: ARGUMENTS });
+    return await chromium.launch({ executablePath, headless: true, chromiumSandbox: !isRoot, args: [...ARGUMENTS, ...more] });
   } catch (cause) {
     throw new NudgebookError('no-browser', `The browser at ${executablePath} did not start.`, HOW_TO_GET_A_BROWSER, cause);
   }

@@ -2,10 +2,9 @@
  * Serves the built app on this machine, every response under the security policy.
  */
 import { createReadStream, statSync } from 'node:fs';
-import type { IncomingMessage, ServerResponse } from 'node:http';
-import { createServer } from 'node:net';
+import { createServer as createHttpServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import { basename, join } from 'node:path';
-import { preview } from 'vite';
+import sirv from 'sirv';
 import { PROJECT_FOLDER } from './projectFolder.ts';
 import { SECURITY_HEADERS } from './securityHeaders.ts';
 
@@ -17,8 +16,10 @@ export interface ServedApp {
 
 export interface ServeOptions {
   readonly host: string;
+  /** 0 for any that is free. */
   readonly port: number;
-  readonly openBrowser?: boolean;
+  /** Built folder to serve, dist/ unless said otherwise. */
+  readonly folder?: string;
   /** One file from elsewhere on the disk, served under `local/` and its own name: the clip of the command line. */
   readonly localFile?: string;
 }
@@ -28,20 +29,8 @@ export function localFileAddress(path: string): string {
   return `local/${encodeURIComponent(basename(path))}`;
 }
 
-/** A TCP port that is free at this moment on the loopback interface. */
-export function freePort(): Promise<number> {
-  return new Promise((resolve, reject) => {
-    const probe = createServer();
-    probe.once('error', reject);
-    probe.listen(0, '127.0.0.1', () => {
-      const address = probe.address();
-      probe.close(() => {
-        if (address && typeof address === 'object') resolve(address.port);
-        else reject(new Error('The system gave no port.'));
-      });
-    });
-  });
-}
+/** Every build may differ, so a browser asks each time whether its copy still holds (it is told by its tag, at no cost). */
+const HEADERS = { ...SECURITY_HEADERS, 'Cache-Control': 'no-cache' };
 
 /** Sends a file, or the byte range asked for (RFC 9110 §14, single ranges), so that a demuxer can jump about in it. */
 function sendFile(path: string, request: IncomingMessage, response: ServerResponse): void {
@@ -87,27 +76,37 @@ function sendFile(path: string, request: IncomingMessage, response: ServerRespon
 /**
  * Starts the server; dist/ must have been built.
  *
- * @throws the server's own error, e.g. with code `EADDRINUSE` or a message that the port is in use
+ * Files go out as they are: packing them on the way costs more time on a local connection than it saves, and browsers
+ * have been seen to drop one of two simultaneous packed answers of the size of a pose model.
+ *
+ * @throws the system's own error, with `code` such as `EADDRINUSE` where the port is taken
  */
 export async function serveApp(options: ServeOptions): Promise<ServedApp> {
   const { localFile } = options;
-  const server = await preview({
-    root: PROJECT_FOLDER,
-    configFile: join(PROJECT_FOLDER, 'vite.config.ts'),
-    logLevel: 'error',
-    preview: { host: options.host, port: options.port, strictPort: true, open: options.openBrowser ?? false },
-    plugins: localFile
-      ? [{
-          name: 'nudgebook-local-file',
-          configurePreviewServer: (made) => {
-            made.middlewares.use(`/${localFileAddress(localFile)}`, (request, response) => sendFile(localFile, request, response));
-          },
-        }]
-      : [],
+  const localAddress = localFile === undefined ? undefined : `/${localFileAddress(localFile)}`;
+  const sendBuilt = sirv(options.folder ?? join(PROJECT_FOLDER, 'dist'), {
+    etag: true,
+    setHeaders: (response) => {
+      for (const [name, value] of Object.entries(HEADERS)) response.setHeader(name, value);
+    },
   });
-  const address = server.httpServer.address();
+  const server = createHttpServer((request, response) => {
+    if (localFile !== undefined && request.url === localAddress) sendFile(localFile, request, response);
+    else sendBuilt(request, response, () => { response.writeHead(404, { ...HEADERS, 'Content-Type': 'text/plain' }).end('There is nothing at this address.\n'); });
+  });
+  await new Promise<void>((resolve, reject) => {
+    server.once('error', reject);
+    server.listen(options.port, options.host, resolve);
+  });
+  const address = server.address();
   const port = address && typeof address === 'object' ? address.port : options.port;
   const everywhere = options.host === '0.0.0.0' || options.host === '::';
   const shown = everywhere ? 'localhost' : options.host.includes(':') ? `[${options.host}]` : options.host;
-  return { url: `http://${shown}:${port}/`, close: () => server.close() };
+  return {
+    url: `http://${shown}:${port}/`,
+    close: () => new Promise((resolve) => {
+      server.close(() => resolve());
+      server.closeAllConnections();
+    }),
+  };
 }

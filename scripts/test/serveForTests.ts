@@ -7,7 +7,7 @@ import process from 'node:process';
 import type { TestProject } from 'vitest/node';
 import { findBrowser, HOW_TO_GET_A_BROWSER } from '../browser/findBrowser.ts';
 import { buildApp } from '../serve/build.ts';
-import { freePort, serveApp } from '../serve/serveApp.ts';
+import { serveApp } from '../serve/serveApp.ts';
 
 declare module 'vitest' {
   interface ProvidedContext {
@@ -33,7 +33,7 @@ export default async function serveForTests(project: TestProject): Promise<() =>
   if (missing.length > 0) installOnDebian(missing);
   if (!findBrowser()) throw new Error(HOW_TO_GET_A_BROWSER);
   await buildApp((line) => console.log(line));
-  const served = await serveApp({ host: '127.0.0.1', port: await freePort() });
+  const served = await serveApp({ host: '127.0.0.1', port: 0 });
   project.provide('appUrl', served.url);
   return served.close;
 }

@@ -10,12 +10,16 @@ export type Certainty = 'measured' | 'unsure' | 'missing';
 /** Below this a measured value is hatched like a bridged one. Chosen by eye: the model's own middle. */
 export const UNSURE_BELOW = 0.5;
 
+/** Certainty of a value with that state (STATE_*) and confidence 0..1. */
+export function certaintyOf(state: number | undefined, confidence: number | undefined, value: number | undefined): Certainty {
+  if (state === STATE_MISSING || value === undefined || !Number.isFinite(value)) return 'missing';
+  return state === STATE_BRIDGED || (confidence ?? 0) < UNSURE_BELOW ? 'unsure' : 'measured';
+}
+
 /** Certainty of joint `joint` (index in `plan.joints`) at step `index` (from 0). */
 export function certaintyAt(plan: Plan, index: number, joint: number): Certainty {
   const at = index * plan.joints.length + joint;
-  if (plan.state[at] === STATE_MISSING || !Number.isFinite(plan.angleDeg[at])) return 'missing';
-  if (plan.state[at] === STATE_BRIDGED || (plan.confidence[at] ?? 0) < UNSURE_BELOW) return 'unsure';
-  return 'measured';
+  return certaintyOf(plan.state[at], plan.confidence[at], plan.angleDeg[at]);
 }
 
 /**

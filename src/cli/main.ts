@@ -8,16 +8,18 @@ import { existsSync, readFileSync, statSync } from 'node:fs';
 import { basename, resolve } from 'node:path';
 import process from 'node:process';
 import { type ErrorCode, NudgebookError, toErrorData } from '../errors.ts';
+import type { ExportTake } from '../export/exportTake.ts';
 import { incrementsCsv } from '../export/incrementsCsv.ts';
-import { planToJson, type TakeFacts } from '../export/planJson.ts';
+import { planToJson } from '../export/planJson.ts';
 import { summaryText } from '../export/summary.ts';
 import { describeRate } from '../footage/rateVerdict.ts';
-import { makePlan, validateSettings } from '../plan/makePlan.ts';
+import { makePlan } from '../plan/makePlan.ts';
+import { validateSettings } from '../plan/validateSettings.ts';
 import { requirePerson } from '../pose/requirePerson.ts';
 import { foundCount, frameCount } from '../pose/track.ts';
 import { trackFromJson } from '../pose/trackJson.ts';
 import type { Armature } from '../puppet/armature.ts';
-import { parseArmatureText } from '../puppet/parseArmature.ts';
+import { parseArmature } from '../puppet/parseArmature.ts';
 import { STANDARD_ARMATURE } from '../puppet/standard.ts';
 import { parseArguments, type PlanCommand, USAGE } from './arguments.ts';
 import { poseInBrowser } from './poseInBrowser.ts';
@@ -40,7 +42,7 @@ function checkClip(path: string): void {
 function readArmature(path: string | undefined): Armature {
   if (path === undefined) return STANDARD_ARMATURE;
   if (!existsSync(path)) throw new NudgebookError('file-missing', `There is no armature file ${path}.`, 'Check the path after --armature.');
-  return parseArmatureText(readFileSync(path, 'utf8'));
+  return parseArmature(readFileSync(path, 'utf8'));
 }
 
 async function run(command: PlanCommand): Promise<void> {
@@ -58,31 +60,34 @@ async function run(command: PlanCommand): Promise<void> {
   const plan = makePlan(track, armature, command.settings);
 
   const { facts } = posed;
-  const take: TakeFacts = {
+  const take: ExportTake = {
     name: basename(command.clip),
     hash: facts.hash,
     durationS: facts.durationS,
     frames: frameCount(track),
+    framesPosed: foundCount(track),
     width: facts.widthPx,
     height: facts.heightPx,
     model: command.model,
-    frameRate: describeRate(facts.rate),
+    rateText: describeRate(facts.rate),
   };
   const summary = summaryText({
     take,
-    codec: facts.codec,
-    framesPosed: foundCount(track),
-    framesMissed: frameCount(track) - foundCount(track),
-    elapsedS: posed.elapsedS,
-    framesPerS: posed.framesPerS,
+    formatText: `${facts.mimeType}, ${facts.codec}`,
+    sizeBytes: facts.sizeBytes,
+    poseS: posed.elapsedS,
     workers: posed.workers,
-    armatureName: armature.name,
     settings: command.settings,
-    plan,
+    usedCutoffHz: plan.usedCutoffHz,
+    armature: armature.name,
+    jointCount: plan.joints.length,
+    notObservable: plan.joints.filter((joint) => !joint.observable).map((joint) => joint.name),
+    stepCount: plan.stepCount,
+    filmS: (plan.stepCount * plan.on) / plan.rate,
     warnings: [...facts.warnings, ...plan.warnings],
   });
   writeAll(command.out, {
-    'plan.json': `${JSON.stringify(planToJson(plan, take, command.settings, armature), null, 1)}\n`,
+    'plan.json': `${JSON.stringify(planToJson(plan, take, command.settings), null, 1)}\n`,
     'increments.csv': incrementsCsv(plan),
     'track.json': `${JSON.stringify(posed.track)}\n`,
     'summary.txt': summary,

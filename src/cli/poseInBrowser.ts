@@ -4,7 +4,7 @@
 import { basename } from 'node:path';
 import { launchBrowser } from '../../scripts/browser/launch.ts';
 import { buildApp } from '../../scripts/serve/build.ts';
-import { freePort, localFileAddress, serveApp } from '../../scripts/serve/serveApp.ts';
+import { localFileAddress, serveApp } from '../../scripts/serve/serveApp.ts';
 import { fromErrorData, NudgebookError } from '../errors.ts';
 import type { ModelSize } from '../pose/track.ts';
 import type { PoseAnswer, PoseRequest, PoseTick } from './lab.ts';
@@ -25,7 +25,7 @@ export async function poseInBrowser(
   onTick: (tick: PoseTick) => void,
 ): Promise<PoseAnswer> {
   await buildApp(say);
-  const served = await serveApp({ host: '127.0.0.1', port: await freePort(), localFile: clip });
+  const served = await serveApp({ host: '127.0.0.1', port: 0, localFile: clip });
   try {
     const browser = await launchBrowser();
     try {

@@ -25,6 +25,11 @@ export interface ClipFacts {
   readonly rotationDeg: 0 | 90 | 180 | 270;
   /** Presentation timestamp of every frame in seconds, strictly rising, none below 0; the frame's only clock. */
   readonly timesS: Float64Array;
+  /**
+   * Indices into `timesS` of frames that decode on their own, rising. A hint for splitting the work well; facts
+   * that were stored and read again may lack it, and nothing but speed depends on it.
+   */
+  readonly keyFrames?: readonly number[];
   /** End of the last frame, seconds. */
   readonly durationS: number;
   readonly rate: RateVerdict;

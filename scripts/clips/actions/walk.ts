@@ -3,13 +3,14 @@ import type { Body } from '../motion/body.ts';
 import { minimumJerk, sway } from '../motion/curve.ts';
 import { footAt, pelvisForward, type Gait } from '../motion/gait.ts';
 import type { ArmChannels, Channels } from '../motion/pose.ts';
+import { withinReach } from '../motion/reach.ts';
 import { HANGING, alive, standing } from '../motion/standing.ts';
 import { signOf, type Side } from '../motion/skeleton.ts';
 import type { Action } from './action.ts';
 
 export const GAIT: Gait = {
-  startS: 0.75, stepS: 0.56, doubleS: 0.12, stepM: 0.54, steps: 6, firstX: -1.35,
-  halfWidthM: 0.065, toeOutDeg: 6, strikePitchDeg: 17, toeOffPitchDeg: -52, clearM: 0.045,
+  startS: 0.75, stepS: 0.54, doubleS: 0.12, stepM: 0.5, steps: 6, firstX: -1.25,
+  halfWidthM: 0.065, toeOutDeg: 6, strikePitchDeg: 17, toeOffPitchDeg: -48, clearM: 0.052,
 };
 
 /** 0 while standing, 1 while walking. */
@@ -34,12 +35,12 @@ function channels(body: Body, timeS: number): Channels {
       elbow: HANGING.elbow + on * (9 + 10 * Math.max(-0.4, swing)),
     };
   };
-  const rise = 0.019 * Math.cos(2 * cycle - 0.55);
+  const rise = 0.019 * Math.cos(2 * cycle - 0.25);
   return {
     ...c,
     root: [
       pelvisForward(GAIT)(timeS),
-      c.root[1] - 0.004 - on * (0.026 + rise),
+      c.root[1] - on * (0.019 + rise),
       0.022 * on * Math.sin(cycle - 0.1),
     ],
     pelvisPitch: 2 + 2.5 * on,
@@ -63,6 +64,6 @@ function sagittal(swingDeg: number, spreadDeg: number): Pick<ArmChannels, 'eleva
 export const walk: Action = {
   name: 'walk',
   says: 'From standing, six steps (two full cycles of the right foot, strike to strike), to standing.',
-  durationS: 5,
-  channels: (body, timeS) => alive(channels(body, timeS), 'walk', timeS, 0.5),
+  durationS: 4.9,
+  channels: (body, timeS) => withinReach(body, alive(channels(body, timeS), 'walk', timeS, 0.5)),
 };

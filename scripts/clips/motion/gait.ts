@@ -61,11 +61,11 @@ function standing(body: Body, side: Side, g: Gait, stand: Stand, timeS: number, 
   const untilOff = stand.offS - timeS;
   if (stand.rollsIn && sinceStrike < rollInS) {
     const pitch = strikePitch * (1 - easeOut(sinceStrike / rollInS));
-    return pivoted(body, side, flat, pitch, [-body.ankleToHeel, -body.ankleHeight, 0], 0);
+    return pivoted(side, flat, pitch, [-body.ankleToHeel, -body.ankleHeight, 0], 0);
   }
   if (stand.rollsOff && untilOff < rollOffS) {
     const pitch = offPitch * easeIn(1 - untilOff / rollOffS);
-    return pivoted(body, side, flat, pitch, [body.ankleToBall, -body.ankleHeight, 0], -pitch);
+    return pivoted(side, flat, pitch, [body.ankleToBall, -body.ankleHeight, 0], -pitch);
   }
   return flat;
 }
@@ -75,7 +75,7 @@ const easeOut = (u: number): number => 1 - (1 - u) ** 2;
 const easeIn = (u: number): number => u ** 2.2;
 
 /** A flat foot pitched about a point of its sole that stays where it is. */
-function pivoted(body: Body, side: Side, flat: FootChannels, pitch: number, pivot: Vec3, toes: number): FootChannels {
+function pivoted(side: Side, flat: FootChannels, pitch: number, pivot: Vec3, toes: number): FootChannels {
   const level = footRotation(side, flat);
   const onFloor = add(flat.ankle, turn(level, pivot));
   const ankle = sub(onFloor, turn(footRotation(side, { pitch, yaw: flat.yaw }), pivot));
@@ -135,7 +135,9 @@ export function pelvisForward(g: Gait): (timeS: number) => number {
   const points: Key[] = when.map((t, k) => {
     const ahead = Math.min(k, g.steps - 1);
     const behind = Math.max(0, Math.min(k - 1, g.steps - 1));
-    return [t, g.firstX + (g.stepM * (ahead + behind)) / 2];
+    // Slowing down at the end, the body is nearer to the front foot.
+    const slowing = k === g.steps - 1 ? 0.04 : 0;
+    return [t, g.firstX + g.stepM * ((ahead + behind) / 2 + slowing)];
   });
   const first: Key = [g.startS - 0.45, g.firstX];
   const leaving: Key = [g.startS, g.firstX + 0.04];

@@ -62,7 +62,7 @@ function armRotations(side: Side, arm: ArmChannels): readonly [clavicle: Quat, s
   const lift = CLAVICLE_SHARE * softAbove(arm.elevation - CLAVICLE_FROM_DEG);
   // Seen from the trunk the clavicle tips up about the forward axis and, for forward reaches, a little forward.
   const clavicle = chain(aboutY(s * 0.35 * lift * Math.sin(rad(arm.plane))), aboutX(-s * lift));
-  const wrist = chain(aboutY(-s * arm.wristTwist), aboutX(s * arm.wristFlex), aboutZ(arm.wristThumb));
+  const wrist = chain(aboutY(s * arm.wristTwist), aboutX(s * arm.wristFlex), aboutZ(arm.wristThumb));
   return [clavicle, mul(inverse(clavicle), inChest), aboutZ(arm.elbow), wrist];
 }
 

@@ -6,7 +6,9 @@ export type Vec3 = readonly [number, number, number];
 /** A unit quaternion [w, x, y, z]. */
 export type Quat = readonly [number, number, number, number];
 
+/** No rotation. */
 export const IDENTITY: Quat = [1, 0, 0, 0];
+/** The origin. */
 export const ZERO: Vec3 = [0, 0, 0];
 
 /** Degrees to radians. */
@@ -14,13 +16,20 @@ export const rad = (deg: number): number => (deg * Math.PI) / 180;
 /** Radians to degrees. */
 export const deg = (angleRad: number): number => (angleRad * 180) / Math.PI;
 
+/** a + b. */
 export const add = (a: Vec3, b: Vec3): Vec3 => [a[0] + b[0], a[1] + b[1], a[2] + b[2]];
+/** a - b: from b to a. */
 export const sub = (a: Vec3, b: Vec3): Vec3 => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
+/** a, s times as long. */
 export const scale = (a: Vec3, s: number): Vec3 => [a[0] * s, a[1] * s, a[2] * s];
+/** Scalar product. */
 export const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+/** Euclidean length. */
 export const length = (a: Vec3): number => Math.hypot(a[0], a[1], a[2]);
+/** The point a share t of the way from a to b. */
 export const mix = (a: Vec3, b: Vec3, t: number): Vec3 => add(a, scale(sub(b, a), t));
 
+/** Vector product, right-handed. */
 export const cross = (a: Vec3, b: Vec3): Vec3 => [
   a[1] * b[2] - a[2] * b[1],
   a[2] * b[0] - a[0] * b[2],
@@ -45,6 +54,7 @@ export const mul = (a: Quat, b: Quat): Quat => [
 /** Product of several rotations, the last applied first. */
 export const chain = (...qs: readonly Quat[]): Quat => qs.reduce(mul, IDENTITY);
 
+/** The rotation back. */
 export const inverse = (q: Quat): Quat => [q[0], -q[1], -q[2], -q[3]];
 
 /** Turns v by q. */

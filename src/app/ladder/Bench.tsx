@@ -1,0 +1,103 @@
+/**
+ * The sheet on the bench: the ladder at the left and, beside it, whatever the screen shows of the same rows. It is the one
+ * thing that scrolls, so that rows cannot drift apart, and it stays in place when the screen changes.
+ */
+import { type CSSProperties, type PointerEvent, type ReactElement, type ReactNode, useCallback, useEffect, useRef } from 'react';
+import { TICK_ROW_PX } from '../../charts/ladder.ts';
+import { nextRowPx, scrollToShow } from '../../charts/rowScale.ts';
+import { toggleShot } from '../state/bookStore.ts';
+import { goToStep, setRowPx } from '../state/commands.ts';
+import { paintWithPlayhead } from '../state/playhead.ts';
+import { session } from '../state/session.ts';
+import { useSession } from '../state/use.ts';
+import { BenchContext } from './benchContext.ts';
+import { Ladder } from './Ladder.tsx';
+import { LadderHead } from './LadderHead.tsx';
+import { useBenchWindow, useZoomWheel } from './useBenchWindow.ts';
+
+/** Height of the head above the rows, px; the same on every screen, so that the ladder does not jump. */
+export const HEAD_PX = 124;
+/** Rows kept in sight before and after the playhead. */
+const MARGIN_PX = 72;
+
+export interface BenchProps {
+  /** Head of the screen's own columns. */
+  readonly head: ReactNode;
+  /** The screen's columns; what shows rows is marked with `data-rows`. */
+  readonly children: ReactNode;
+  /** Whether the playhead's row runs across the screen's columns as well. */
+  readonly across: boolean;
+}
+
+export function Bench({ head, children, across }: BenchProps): ReactElement {
+  const scroller = useRef<HTMLDivElement>(null);
+  const lit = useRef<HTMLDivElement>(null);
+  const tab = useRef<HTMLSpanElement>(null);
+  const count = useSession((s) => s.plan?.stepCount ?? 0);
+  const rowPx = useSession((s) => s.rowPx);
+  const bench = useBenchWindow(scroller, count, rowPx, HEAD_PX);
+  const zoom = useCallback((direction: 1 | -1) => setRowPx(nextRowPx(session.getState().rowPx, direction)), []);
+  useZoomWheel(scroller, zoom);
+
+  const { rows } = bench;
+  useEffect(() => {
+    let shownStep = -1;
+    return paintWithPlayhead(({ step }) => {
+      const element = scroller.current;
+      if (lit.current === null || tab.current === null || element === null || rows.count === 0) return;
+      const index = Math.min(step, rows.count - 1);
+      lit.current.style.transform = `translateY(${rows.top(index)}px)`;
+      tab.current.textContent = String(index + 1);
+      if (index !== shownStep) {
+        shownStep = index;
+        const next = scrollToShow(rows, index, element.scrollTop, element.clientHeight - HEAD_PX, MARGIN_PX);
+        if (next !== element.scrollTop) element.scrollTop = next;
+      }
+    });
+  }, [rows]);
+
+  const stepUnder = (event: PointerEvent<HTMLElement>): number => {
+    const body = event.currentTarget.getBoundingClientRect();
+    return rows.indexAt(event.clientY - body.top);
+  };
+  const onPointerDown = (event: PointerEvent<HTMLElement>): void => {
+    const target = event.target as Element;
+    const place = target.closest<HTMLElement>('[data-rows]');
+    if (event.button !== 0 || place === null || rows.count === 0) return;
+    const index = stepUnder(event);
+    const inLadder = place.dataset['rows'] === 'ladder';
+    const x = event.clientX - place.getBoundingClientRect().left;
+    if (inLadder && rows.rowPx >= TICK_ROW_PX && x > bench.layout.shotX - 16) {
+      toggleShot(index + 1);
+      return;
+    }
+    goToStep(index);
+    if (place.dataset['rows'] !== 'table') event.currentTarget.setPointerCapture(event.pointerId);
+  };
+  const onPointerMove = (event: PointerEvent<HTMLElement>): void => {
+    if (event.currentTarget.hasPointerCapture(event.pointerId)) goToStep(stepUnder(event));
+  };
+
+  return (
+    <BenchContext value={bench}>
+      <div className="bench" ref={scroller} style={{ '--head': `${HEAD_PX}px`, '--ladder': `${bench.layout.widthPx}px`, '--row': `${rows.rowPx}px`, '--view': `${bench.viewHeightPx}px` } as CSSProperties}>
+        <div className="bench-head">
+          <LadderHead layout={bench.layout} />
+          <div className="bench-head-rest">{head}</div>
+        </div>
+        <div
+          className="bench-body"
+          style={{ height: rows.heightPx }}
+          onPointerDown={onPointerDown}
+          onPointerMove={onPointerMove}
+        >
+          <Ladder />
+          <div className="bench-rest">{children}</div>
+          <div className={`lit-row${across ? '' : ' lit-row-short'}`} ref={lit} hidden={rows.count === 0} aria-hidden="true">
+            <span className="lit-tab" ref={tab} />
+          </div>
+        </div>
+      </div>
+    </BenchContext>
+  );
+}

@@ -1,0 +1,80 @@
+/**
+ * The ladder as it stands on the sheet. For those who do not see it, it is a vertical slider that says each step in words.
+ */
+import { type ReactElement, useEffect, useLayoutEffect, useMemo, useRef } from 'react';
+import { turnSums } from '../../charts/amount.ts';
+import { gapsAt } from '../../charts/certainty.ts';
+import { exposureSpan, figure } from '../../charts/figures.ts';
+import { drawLadder, ladder } from '../../charts/ladder.ts';
+import { paintWithPlayhead } from '../state/playhead.ts';
+import { useBook, useSession } from '../state/use.ts';
+import { useBenchRows } from './benchContext.ts';
+
+export function Ladder(): ReactElement {
+  const plan = useSession((s) => s.plan);
+  const posing = useSession((s) => s.job?.kind === 'posing');
+  const shotSteps = useBook((b) => b.shotSteps);
+  const { rows, window, layout } = useBenchRows();
+  const svg = useRef<SVGSVGElement>(null);
+  const slider = useRef<HTMLDivElement>(null);
+  const sums = useMemo(() => (plan === null ? null : turnSums(plan)), [plan]);
+  const shots = useMemo(() => new Set(shotSteps), [shotSteps]);
+
+  useLayoutEffect(() => {
+    if (svg.current === null) return;
+    if (plan === null || sums === null) {
+      svg.current.replaceChildren();
+      return;
+    }
+    const rungs = ladder(rows, window, layout, {
+      on: plan.on,
+      exposure: (index) => plan.exposure[index] ?? 0,
+      turnSum: (index) => sums.sums[index] ?? 0,
+      largestTurnSum: sums.largest,
+      // While the track still grows, a frame that has not been reached is not a gap.
+      gaps: posing ? () => ({ missing: 0, bridged: 0 }) : (index) => gapsAt(plan, index),
+      isShot: (index) => shots.has(index + 1),
+    });
+    drawLadder(svg.current, rungs, rows, layout, 'ladder');
+  }, [plan, sums, shots, rows, window, layout, posing]);
+
+  useEffect(
+    () =>
+      paintWithPlayhead(({ step }) => {
+        const element = slider.current;
+        if (element === null || plan === null || plan.stepCount === 0) return;
+        const index = Math.min(step, plan.stepCount - 1);
+        const gaps = gapsAt(plan, index);
+        const words = [
+          `step ${index + 1} of ${plan.stepCount}`,
+          `exposures ${exposureSpan(plan.exposure[index] ?? 0, plan.on)}`,
+          `turns ${figure(sums?.sums[index], 0)} degrees in all`,
+          ...(gaps.missing > 0 ? [`${gaps.missing} joints missing`] : []),
+          ...(gaps.bridged > 0 ? [`${gaps.bridged} joints bridged`] : []),
+          shots.has(index + 1) ? 'photographed' : 'not photographed',
+        ];
+        element.setAttribute('aria-valuenow', String(index + 1));
+        element.setAttribute('aria-valuetext', words.join(', '));
+      }),
+    [plan, sums, shots],
+  );
+
+  return (
+    <div
+      ref={slider}
+      className="ladder"
+      data-rows="ladder"
+      role="slider"
+      tabIndex={0}
+      aria-label="Steps"
+      aria-orientation="vertical"
+      aria-valuemin={plan === null ? 0 : 1}
+      aria-valuemax={plan?.stepCount ?? 0}
+      aria-valuenow={0}
+      aria-disabled={plan === null}
+    >
+      <svg ref={svg} width={layout.widthPx} height={rows.heightPx} aria-hidden="true" />
+      {plan === null ? <p className="ladder-empty">The steps will stand here, one under the other.</p> : null}
+    </div>
+  );
+}

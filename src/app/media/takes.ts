@@ -1,0 +1,159 @@
+/**
+ * Clips in and out of the book: opening one, linking one again, and keeping footage and track true to the book however it
+ * changes (an opened book, an undo, a reload).
+ */
+import { type Book, newBook, takeRefOf } from '../../book/document.ts';
+import { matchesTake } from '../../book/relink.ts';
+import { NudgebookError } from '../../errors.ts';
+import { openClip } from '../../footage/openClip.ts';
+import { absoluteSource, type ClipSource } from '../../footage/source.ts';
+import { bookStore, currentBook, editBook } from '../state/bookStore.ts';
+import { setPlayhead } from '../state/playhead.ts';
+import { attempt, showProblem } from '../state/problems.ts';
+import { say, session } from '../state/session.ts';
+import { BUNDLED_CLIPS, clipAddress, clipTrackAddress } from './bundledClips.ts';
+import { clearFootage, knownClip, showFootage } from './footage.ts';
+import { poseFootage } from './posing.ts';
+import { fetchTrack, findTrack, trackAtHand } from './tracks.ts';
+
+/** Title of a book that has none yet: the clip's name without its ending. */
+function titleFor(book: Book, title: string): string {
+  return book.title === newBook().title ? title.slice(0, 120) : book.title;
+}
+
+/** Stops whatever is under way. */
+export function stopWork(): void {
+  session.getState().job?.abort.abort();
+}
+
+/**
+ * Opens a clip as the take of the book. If it is the take already, only its pictures are linked again.
+ *
+ * @param address own-origin address of a bundled clip, else `null`
+ * @param title for a book that has none yet
+ */
+export async function openTake(source: ClipSource, address: string | null, title: string): Promise<void> {
+  stopWork();
+  const abort = new AbortController();
+  session.setState({ job: { kind: 'opening', name: source.name, abort }, problem: null });
+  try {
+    const facts = await openClip(source, { signal: abort.signal });
+    await showFootage(source, facts);
+    if (currentBook().take?.hash !== facts.hash) {
+      const take = takeRefOf(facts, address);
+      setPlayhead({ step: 0, nudge: 0 });
+      editBook((book) => ({
+        ...book,
+        title: titleFor(book, title),
+        take,
+        settings: { ...book.settings, inS: null, outS: null, captureFactor: 1, mirror: false },
+        shotSteps: [],
+        notes: {},
+      }), { label: `take ${facts.name}` });
+    }
+    say(`Opened ${facts.name}, ${facts.timesS.length} frames.`);
+  } catch (thrown) {
+    showProblem(thrown);
+    return;
+  } finally {
+    if (session.getState().job?.abort === abort) session.setState({ job: null });
+  }
+  const { take, model } = currentBook();
+  if (take === null) return;
+  const track = await findTrack(take.hash, model, take.address);
+  if (track !== null) session.setState({ track });
+  else await poseFootage(model);
+}
+
+/** Opens one of the clips that come with the program. */
+export async function openBundled(name: string): Promise<void> {
+  const clip = BUNDLED_CLIPS.find((c) => c.name === name);
+  if (clip === undefined) {
+    const names = BUNDLED_CLIPS.map((c) => c.name).join(', ');
+    showProblem(new NudgebookError('file-missing', `There is no clip named “${name}” with this program.`, `The clips are: ${names}.`));
+    return;
+  }
+  // Asked for at once, so that it is there when the clip's index has been read.
+  fetchTrack(clipTrackAddress(clip.name)).catch(() => undefined);
+  await openTake(bundledSource(clip.name), clipAddress(clip.name), clip.title);
+}
+
+function bundledSource(name: string): ClipSource {
+  return absoluteSource({ kind: 'url', url: clipAddress(name), name: `${name}.webm` }, document.baseURI);
+}
+
+/** Opens a file that a person chose or dropped as the take. */
+export async function openTakeFile(file: File): Promise<void> {
+  const dot = file.name.lastIndexOf('.');
+  await openTake({ kind: 'blob', blob: file, name: file.name }, null, dot > 0 ? file.name.slice(0, dot) : file.name);
+}
+
+/** Links the footage of the book's take again; another clip is refused with how it differs. */
+export async function relinkFile(file: File): Promise<void> {
+  const { take } = currentBook();
+  if (take === null) return openTakeFile(file);
+  const source: ClipSource = { kind: 'blob', blob: file, name: file.name };
+  const abort = new AbortController();
+  session.setState({ job: { kind: 'opening', name: file.name, abort }, problem: null });
+  try {
+    const facts = await openClip(source, { signal: abort.signal });
+    const match = matchesTake(take, facts.hash, facts);
+    if (match.kind === 'different') throw match.error;
+    await showFootage(source, facts);
+    say('The footage is linked again.');
+  } catch (thrown) {
+    showProblem(thrown);
+  } finally {
+    session.setState({ job: null });
+  }
+}
+
+/** Brings footage and track to what the book says. A bundled clip's footage comes back by itself. */
+async function followBook(book: Book): Promise<void> {
+  const { take, model } = book;
+  if (take === null) {
+    clearFootage();
+    session.setState({ track: null });
+    return;
+  }
+  if (session.getState().footage?.facts.hash !== take.hash) {
+    clearFootage();
+    const again = knownClip(take.hash);
+    if (again !== undefined) await showFootage(again.source, again.facts);
+    else if (take.address !== null) attempt(() => showBundled(take.address as string, take.hash));
+  }
+  const atHand = trackAtHand(take.hash, model);
+  if (atHand === null) session.setState({ track: null });
+  const track = atHand ?? (await findTrack(take.hash, model, take.address));
+  const now = currentBook();
+  if (now.take?.hash === take.hash && now.model === model && track !== null) session.setState({ track });
+}
+
+async function showBundled(address: string, hash: string): Promise<void> {
+  const clip = BUNDLED_CLIPS.find((c) => clipAddress(c.name) === address);
+  if (clip === undefined) return;
+  const source = bundledSource(clip.name);
+  const facts = await openClip(source);
+  // A newer program may ship a newer rendering: its pictures are not this take's.
+  if (facts.hash === hash && currentBook().take?.hash === hash) await showFootage(source, facts);
+}
+
+/** What footage and track must match. */
+function keyOf(book: Book): string {
+  return book.take === null ? '' : `${book.take.hash}/${book.model}`;
+}
+
+/** Starts following the book; returns how to stop. */
+export function startFollowing(): () => void {
+  let followed: string | null = null;
+  const look = (): void => {
+    const book = currentBook();
+    // While a clip is being opened or posed, that work itself brings what the book says; afterwards this looks again.
+    if (keyOf(book) === followed || session.getState().job !== null) return;
+    followed = keyOf(book);
+    attempt(() => followBook(book));
+  };
+  look();
+  const stops = [bookStore.subscribe(look), session.subscribe(look)];
+  return () => stops.forEach((stop) => stop());
+}

@@ -1,0 +1,65 @@
+/**
+ * Finds the track of a clip wherever there is one: in memory, in the browser's storage, or shipped beside a bundled clip.
+ */
+import { NudgebookError } from '../../errors.ts';
+import type { ModelSize, Track } from '../../pose/track.ts';
+import { keepTrack, keptTrack } from '../state/keeping.ts';
+import { BUNDLED_CLIPS, clipAddress, clipTrackAddress } from './bundledClips.ts';
+
+const inMemory = new Map<string, Track>();
+
+function keyOf(hash: string, model: ModelSize): string {
+  return `${hash}/${model}`;
+}
+
+/** A track that is already at hand. */
+export function trackAtHand(hash: string, model: ModelSize): Track | null {
+  return inMemory.get(keyOf(hash, model)) ?? null;
+}
+
+/** Takes a finished track in: at hand from now on, and kept in storage. */
+export async function addTrack(hash: string, track: Track): Promise<void> {
+  inMemory.set(keyOf(hash, track.model), track);
+  await keepTrack(hash, track);
+}
+
+/**
+ * @param address where the clip is served from, when it is a bundled one
+ * @returns the track, or `null` when this clip has not been measured with this model yet
+ */
+export async function findTrack(hash: string, model: ModelSize, address: string | null): Promise<Track | null> {
+  const found = trackAtHand(hash, model) ?? (await keptTrack(hash, model)) ?? (await shippedTrack(address, model));
+  if (found !== null) inMemory.set(keyOf(hash, model), found);
+  return found;
+}
+
+/** The track that ships beside a bundled clip, if there is one of that model. */
+async function shippedTrack(address: string | null, model: ModelSize): Promise<Track | null> {
+  const clip = BUNDLED_CLIPS.find((c) => clipAddress(c.name) === address);
+  if (clip === undefined) return null;
+  const track = await fetchTrack(clipTrackAddress(clip.name));
+  return track?.model === model ? track : null;
+}
+
+const fetched = new Map<string, Promise<Track | null>>();
+
+/** Fetches a shipped track once; `null` where the server has none. */
+export function fetchTrack(address: string): Promise<Track | null> {
+  const known = fetched.get(address);
+  if (known !== undefined) return known;
+  const wanted = readTrack(address);
+  fetched.set(address, wanted);
+  return wanted;
+}
+
+async function readTrack(address: string): Promise<Track | null> {
+  const response = await fetch(address);
+  // A server for single-page apps answers an unknown address with its front page.
+  if (!response.ok || (response.headers.get('Content-Type') ?? '').startsWith('text/html')) return null;
+  const { trackFromJson } = await import('../../pose/trackJson.ts');
+  try {
+    return trackFromJson(await response.json());
+  } catch (cause) {
+    throw new NudgebookError('bad-track', `The measured track at ${address} does not open.`, 'Open the clip and pose it again.', cause);
+  }
+}

@@ -1,0 +1,78 @@
+/** Above each joint's columns: its name, its figures at the playhead, and the axes with their units. */
+import { type ReactElement, useEffect, useLayoutEffect, useMemo, useRef } from 'react';
+import { drawDegreeAxis } from '../../../charts/angleColumn.ts';
+import { degreeTicks, COLUMN_PAD_PX } from '../../../charts/angleColumn.ts';
+import { figure, jointWords, signedFigure } from '../../../charts/figures.ts';
+import { useBenchRows } from '../../ladder/benchContext.ts';
+import { paintWithPlayhead } from '../../state/playhead.ts';
+import { columnWidths } from './columnWidths.ts';
+import type { JointColumn } from './useColumns.ts';
+
+const AXIS_PX = 26;
+
+export function JointHeads({ columns }: { readonly columns: readonly JointColumn[] }): ReactElement {
+  const { viewWidthPx, layout } = useBenchRows();
+  const widths = columnWidths(viewWidthPx - layout.widthPx, columns.length);
+  return (
+    <div className="joint-heads">
+      {columns.map((column) => (
+        <JointHead key={column.name} column={column} anglePx={widths.anglePx} incrementPx={widths.incrementPx} gapPx={widths.gapPx} />
+      ))}
+    </div>
+  );
+}
+
+interface JointHeadProps {
+  readonly column: JointColumn;
+  readonly anglePx: number;
+  readonly incrementPx: number;
+  readonly gapPx: number;
+}
+
+function JointHead({ column, anglePx, incrementPx, gapPx }: JointHeadProps): ReactElement {
+  const now = useRef<HTMLSpanElement>(null);
+  const turn = useRef<HTMLSpanElement>(null);
+  useEffect(
+    () =>
+      paintWithPlayhead(({ step }) => {
+        if (now.current !== null) {
+          now.current.textContent = column.angle.certainty(step) === 'missing' ? '–' : `${figure(column.angle.value(step), 1)}°`;
+        }
+        if (turn.current !== null) {
+          const value = column.increment.certainty(step) === 'missing' ? undefined : column.increment.value(step);
+          const words = column.kind === 'ball' ? figure(value, 1) : signedFigure(value, 1);
+          turn.current.textContent = value === undefined ? '–' : `${words}°`;
+        }
+      }),
+    [column],
+  );
+  return (
+    <div className="joint-head" style={{ width: anglePx + incrementPx, marginRight: gapPx }}>
+      <strong>{jointWords(column.name)}</strong>
+      <div className="joint-now">
+        <span ref={now} style={{ width: anglePx }} />
+        <span ref={turn} style={{ width: incrementPx }} />
+      </div>
+      <div className="joint-units">
+        <span style={{ width: anglePx }}>{column.kind === 'hinge' ? 'bend, °' : column.kind === 'ball' ? 'from rest, °' : 'twist, °'}</span>
+        <span style={{ width: incrementPx }}>° a step</span>
+      </div>
+      <div className="joint-axes">
+        <Axis domain={column.angleDomain} widthPx={anglePx} />
+        <Axis domain={column.incrementDomain} widthPx={incrementPx} />
+      </div>
+    </div>
+  );
+}
+
+function Axis({ domain, widthPx }: { readonly domain: readonly [number, number]; readonly widthPx: number }): ReactElement {
+  const svg = useRef<SVGSVGElement>(null);
+  const ticks = useMemo(() => {
+    const share = (deg: number): number => (deg - domain[0]) / (domain[1] - domain[0]);
+    return degreeTicks(domain, widthPx, (deg) => COLUMN_PAD_PX + share(deg) * (widthPx - 2 * COLUMN_PAD_PX));
+  }, [domain, widthPx]);
+  useLayoutEffect(() => {
+    if (svg.current !== null) drawDegreeAxis(svg.current, ticks, widthPx, AXIS_PX);
+  }, [ticks, widthPx]);
+  return <svg ref={svg} className="axis" width={widthPx} height={AXIS_PX} aria-hidden="true" />;
+}

@@ -1,0 +1,42 @@
+/** What the chosen joints' columns are drawn from: worked out once for a plan, whatever the zoom. */
+import { useMemo } from 'react';
+import { degreeDomain, type RowCurve, type RowValues } from '../../../charts/angleColumn.ts';
+import { incrementDomain } from '../../../charts/incrementColumn.ts';
+import { angleValues, incrementValues } from '../../../charts/jointValues.ts';
+import type { Plan } from '../../../plan/plan.ts';
+import { curvesOfPlan } from '../../state/planning.ts';
+
+export interface JointColumn {
+  readonly joint: number;
+  readonly name: string;
+  readonly kind: Plan['joints'][number]['kind'];
+  readonly angle: RowValues;
+  readonly curve: RowCurve;
+  readonly angleDomain: readonly [number, number];
+  readonly increment: RowValues;
+  readonly incrementDomain: readonly [number, number];
+}
+
+/** @param joints indices in `plan.joints` */
+export function useColumns(plan: Plan | null, joints: readonly number[]): readonly JointColumn[] {
+  return useMemo(() => {
+    const curves = plan === null ? null : curvesOfPlan();
+    if (plan === null || curves === null) return [];
+    return joints.flatMap((joint) => {
+      const known = plan.joints[joint];
+      if (known === undefined) return [];
+      const curve = curves(joint);
+      const increment = incrementValues(plan, joint);
+      return [{
+        joint,
+        name: known.name,
+        kind: known.kind,
+        angle: angleValues(plan, joint),
+        curve,
+        angleDomain: degreeDomain(curve),
+        increment,
+        incrementDomain: incrementDomain(plan.stepCount, increment, known.kind !== 'ball'),
+      }];
+    });
+  }, [plan, joints]);
+}

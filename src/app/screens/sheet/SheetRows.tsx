@@ -1,0 +1,98 @@
+/**
+ * The rows of the sheet. Only blocks of rows near the view are in the page, and a block is made once, so that long plans
+ * scroll as short ones do.
+ */
+import { memo, type ReactElement } from 'react';
+import { incrementCertaintyAt, certaintyAt } from '../../../charts/certainty.ts';
+import { figure, signedFigure } from '../../../charts/figures.ts';
+import { isLabelled, labelEvery } from '../../../charts/rowScale.ts';
+import type { Plan } from '../../../plan/plan.ts';
+import { useBenchRows } from '../../ladder/benchContext.ts';
+import type { SheetColumn, SheetGroup } from './columns.ts';
+import { FIGURE_ROW_PX } from './SheetScreen.tsx';
+
+/** Rows of a block, counted in rows that carry figures. */
+const BLOCK_ROWS = 12;
+
+export function SheetRows({ plan, groups }: { readonly plan: Plan; readonly groups: readonly SheetGroup[] }): ReactElement {
+  const { rows, window } = useBenchRows();
+  const every = labelEvery(rows.rowPx, FIGURE_ROW_PX);
+  const blockRows = BLOCK_ROWS * every;
+  const blocks: number[] = [];
+  for (let b = Math.floor(window.first / blockRows); b * blockRows <= window.last; b += 1) blocks.push(b);
+  return (
+    <div
+      className="sheet"
+      data-rows="table"
+      role="table"
+      aria-label="Angle and turn of each joint at each step, degrees"
+      aria-rowcount={plan.stepCount + 1}
+      style={{ width: groups.reduce((sum, g) => sum + g.widthPx, 0) }}
+    >
+      <div role="rowgroup" className="unseen">
+        <div role="row" aria-rowindex={1}>
+          <span role="columnheader">step</span>
+          {groups.flatMap((g) => g.columns.map((c, i) => <span key={`${g.joint}.${i}`} role="columnheader">{columnWords(g, c)}</span>))}
+        </div>
+      </div>
+      {blocks.map((block) => (
+        <Block key={block} plan={plan} groups={groups} first={block * blockRows} count={blockRows} every={every} rowPx={rows.rowPx} />
+      ))}
+    </div>
+  );
+}
+
+function columnWords(group: SheetGroup, column: SheetColumn): string {
+  switch (column.kind) {
+    case 'angle':
+      return `${group.title} angle`;
+    case 'turn':
+      return `${group.title} turn`;
+    case 'part':
+      return `${group.title} turn about ${['forward', 'up', 'right'][column.axis]}`;
+    case 'unseen':
+      return `${group.title}, cannot be seen`;
+  }
+}
+
+interface BlockProps {
+  readonly plan: Plan;
+  readonly groups: readonly SheetGroup[];
+  readonly first: number;
+  readonly count: number;
+  readonly every: number;
+  readonly rowPx: number;
+}
+
+const Block = memo(function Block({ plan, groups, first, count, every, rowPx }: BlockProps): ReactElement {
+  const indices: number[] = [];
+  for (let i = first; i < Math.min(first + count, plan.stepCount); i += 1) if (isLabelled(i, every)) indices.push(i);
+  return (
+    <div role="rowgroup" className="sheet-block" style={{ top: first * rowPx }}>
+      {indices.map((index) => (
+        <div key={index} role="row" aria-rowindex={index + 2} className="sheet-row" style={{ top: (index - first) * rowPx, height: rowPx }}>
+          <span role="rowheader" className="unseen">{index + 1}</span>
+          {groups.map((group) => group.columns.map((column, i) => <Cell key={`${group.joint}.${i}`} plan={plan} index={index} column={column} first={i === 0} />))}
+        </div>
+      ))}
+    </div>
+  );
+});
+
+function Cell({ plan, index, column, first }: { readonly plan: Plan; readonly index: number; readonly column: SheetColumn; readonly first: boolean }): ReactElement {
+  const at = index * plan.joints.length + column.joint;
+  const kind = plan.joints[column.joint]?.kind;
+  const certainty = column.kind === 'angle' ? certaintyAt(plan, index, column.joint) : incrementCertaintyAt(plan, index, column.joint);
+  let words: string;
+  if (column.kind === 'unseen' || certainty === 'missing') words = '–';
+  else if (column.kind === 'angle') words = figure(plan.angleDeg[at], 1);
+  else if (column.kind === 'part') words = signedFigure(plan.turnDeg[at * 3 + column.axis], 1);
+  else words = kind === 'ball' ? figure(plan.incrementDeg[at], 1) : signedFigure(plan.incrementDeg[at], 1);
+  const unsure = column.kind !== 'unseen' && certainty === 'unsure';
+  return (
+    <span role="cell" className={`cell cell-${column.kind}${first ? ' cell-first' : ''}${unsure ? ' cell-unsure' : ''}`} style={{ width: column.widthPx }}>
+      {words}
+      {unsure ? <span className="unseen"> unsure</span> : null}
+    </span>
+  );
+}

@@ -1,0 +1,66 @@
+/** Sheet: every joint of every step in figures, on the rows of the ladder, to work from and to take away. */
+import { type ReactElement, useMemo } from 'react';
+import { labelEvery } from '../../../charts/rowScale.ts';
+import { Key } from '../../fields/Key.tsx';
+import { Bench } from '../../ladder/Bench.tsx';
+import { runCommand } from '../../state/commands.ts';
+import { session } from '../../state/session.ts';
+import { useSession } from '../../state/use.ts';
+import { PART_WORDS, type SheetColumn, sheetGroups } from './columns.ts';
+import { NoPlan } from './NoPlan.tsx';
+import { SheetRows } from './SheetRows.tsx';
+
+/** Lowest row that carries figures. */
+export const FIGURE_ROW_PX = 16;
+
+function unitWords(column: SheetColumn): string {
+  if (column.kind === 'part') return `${PART_WORDS[column.axis]} °`;
+  return column.kind === 'unseen' ? '' : `${column.kind} °`;
+}
+
+export function SheetScreen(): ReactElement {
+  const plan = useSession((s) => s.plan);
+  const parts = useSession((s) => s.parts);
+  const rowPx = useSession((s) => s.rowPx);
+  const busy = useSession((s) => s.job !== null);
+  const groups = useMemo(() => (plan === null ? [] : sheetGroups(plan.joints, parts)), [plan, parts]);
+  const every = labelEvery(rowPx, FIGURE_ROW_PX);
+  const head = (
+    <div className="sheet-head">
+      {groups.map((group) => (
+        <div key={group.joint} className="sheet-group" style={{ width: group.widthPx }}>
+          <strong>{group.title}</strong>
+          <span className="meaning">{group.meaning}</span>
+          <span className="sheet-units">
+            {group.columns.map((column, i) => (
+              <span key={i} style={{ width: column.widthPx }}>
+                {unitWords(column)}
+              </span>
+            ))}
+          </span>
+        </div>
+      ))}
+    </div>
+  );
+  return (
+    <main className="screen screen-sheet">
+      <div className="strip">
+        <div className="buttons">
+          <button type="button" className="main" disabled={plan === null || busy} onClick={() => runCommand('saveIncrements')}>Save increments.csv <Key of="saveIncrements" /></button>
+          <button type="button" className="main" disabled={plan === null || busy} onClick={() => runCommand('savePlan')}>Save plan.json <Key of="savePlan" /></button>
+        </div>
+        <label className="check">
+          <input type="checkbox" checked={parts} disabled={plan === null} onChange={(event) => session.setState({ parts: event.target.checked })} />
+          <span>Parts of each turn</span>
+        </label>
+        <p className="hint">
+          {parts ? 'Parts: about the forward, the up and the right axis of the part that carries the joint. ' : 'Degrees. Turn: since the step before. '}
+          Hatched: unsure. –: not known.{every > 1 ? ` Every ${every}th step is written; taller rows (+) show all.` : ''}
+        </p>
+      </div>
+      <Bench across head={plan === null ? null : head}>
+        {plan === null ? <NoPlan /> : <SheetRows plan={plan} groups={groups} />}
+      </Bench>
+    </main>
+  );
+}

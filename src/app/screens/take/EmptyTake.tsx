@@ -1,0 +1,39 @@
+/** Nothing is on the bench yet: what to do, and the buttons for it. */
+import type { ReactElement } from 'react';
+import { BUNDLED_CLIPS, DEMO_CLIP } from '../../media/bundledClips.ts';
+import { openBundled } from '../../media/takes.ts';
+import { Key } from '../../fields/Key.tsx';
+import { Caution } from '../../shell/Caution.tsx';
+import { runCommand } from '../../state/commands.ts';
+import { attempt } from '../../state/problems.ts';
+import { JobBar } from './JobBar.tsx';
+
+export function EmptyTake(): ReactElement {
+  return (
+    <div className="empty">
+      <JobBar />
+      <h2>Nothing on the bench yet.</h2>
+      <p className="lead">
+        Act the motion out in front of a camera, the whole body in the picture, and open the clip here. You get back how far each
+        joint of the puppet moves from one step to the next.
+      </p>
+      <div className="buttons">
+        <button type="button" className="main lamp" onClick={() => runCommand('openFile')}>Open a clip <Key of="openFile" /></button>
+        <button type="button" className="main" onClick={() => runCommand('openDemo')}>Open Marla’s take <Key of="openDemo" /></button>
+      </div>
+      <p className="hint">MP4, MOV, WebM or MKV; or drop the file anywhere on this window. It never leaves this computer.</p>
+      <section className="others">
+        <h3>Other clips to try</h3>
+        <ul>
+          {BUNDLED_CLIPS.filter((clip) => clip.name !== DEMO_CLIP).map((clip) => (
+            <li key={clip.name}>
+              <button type="button" onClick={() => attempt(() => openBundled(clip.name))}>{clip.title}</button>
+              <span>{clip.about}</span>
+            </li>
+          ))}
+        </ul>
+      </section>
+      <Caution />
+    </div>
+  );
+}

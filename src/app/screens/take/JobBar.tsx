@@ -1,0 +1,36 @@
+/** Long work under way: how far it is, how fast it goes, how long it takes, and how to stop it. */
+import type { ReactElement } from 'react';
+import { figure } from '../../../charts/figures.ts';
+import { Key } from '../../fields/Key.tsx';
+import { stopWork } from '../../media/takes.ts';
+import { useSession } from '../../state/use.ts';
+import { timeWords } from './timeWords.ts';
+
+export function JobBar(): ReactElement | null {
+  const job = useSession((s) => s.job);
+  if (job === null) return null;
+  if (job.kind === 'opening') {
+    return (
+      <div className="job">
+        <p><strong>Reading {job.name}</strong></p>
+        <progress aria-label="Reading the clip" />
+        <button type="button" onClick={stopWork}>Cancel <Key of="stopWork" /></button>
+      </div>
+    );
+  }
+  const started = job.done > 0;
+  return (
+    <div className="job">
+      <p>
+        <strong>Posing with {job.model}</strong>
+        <span className="job-figures">
+          {started
+            ? `${job.done} of ${job.total} frames · ${figure(job.framesPerS, 1)} frames per second · ${timeWords(job.remainingS)} left`
+            : `${job.total} frames · loading the pose model`}
+        </span>
+      </p>
+      <progress aria-label="Frames posed" value={job.done} max={job.total} />
+      <button type="button" onClick={stopWork}>Cancel <Key of="stopWork" /></button>
+    </div>
+  );
+}

@@ -1,0 +1,42 @@
+/** Take: the footage with its skeleton, what is known of it, and what part of it is used. */
+import type { ReactElement } from 'react';
+import { Bench } from '../../ladder/Bench.tsx';
+import { Picture } from '../../look/Picture.tsx';
+import { useBook, useSession } from '../../state/use.ts';
+import { EmptyTake } from './EmptyTake.tsx';
+import { FootageGone } from './FootageGone.tsx';
+import { JobBar } from './JobBar.tsx';
+import { NotPosed } from './NotPosed.tsx';
+import { TakeControls } from './TakeControls.tsx';
+import { TakeFacts } from './TakeFacts.tsx';
+
+export function TakeScreen(): ReactElement {
+  const take = useBook((b) => b.take);
+  const job = useSession((s) => s.job);
+  const footage = useSession((s) => s.footage);
+  const track = useSession((s) => s.track);
+  return (
+    <main className="screen screen-take">
+      <Bench across={false} head={<h1 className="screen-name">{take === null ? 'Take' : take.name}</h1>}>
+        <div className="take">
+          {take === null ? (
+            <EmptyTake />
+          ) : (
+            <>
+              <div className="take-picture">
+                <JobBar />
+                {footage === null && job === null ? <FootageGone /> : null}
+                {track === null && job === null && footage !== null ? <NotPosed /> : null}
+                <Picture label="The footage at the playhead with the skeleton that was found" />
+              </div>
+              <div className="take-side">
+                <TakeControls />
+                <TakeFacts />
+              </div>
+            </>
+          )}
+        </div>
+      </Bench>
+    </main>
+  );
+}

@@ -1,0 +1,49 @@
+/** The list of keys and the few words of caution. Written from the keymap itself. */
+import { type ReactElement, useEffect, useRef } from 'react';
+import { comboWords, KEYMAP } from '../keys/keymap.ts';
+import { COMMAND_GROUPS, type CommandName } from '../state/commandNames.ts';
+import { session } from '../state/session.ts';
+import { useSession } from '../state/use.ts';
+import { Caution } from './Caution.tsx';
+
+const close = (): void => session.setState({ helpOpen: false });
+
+export function KeyList(): ReactElement {
+  const open = useSession((s) => s.helpOpen);
+  const dialog = useRef<HTMLDialogElement>(null);
+  useEffect(() => {
+    const element = dialog.current;
+    if (element === null) return;
+    if (open && !element.open) element.showModal();
+    if (!open && element.open) element.close();
+  }, [open]);
+  return (
+    <dialog ref={dialog} className="key-list" aria-labelledby="key-list-title" onClose={close}>
+      <header>
+        <h2 id="key-list-title">Keys</h2>
+        <button type="button" className="small" onClick={close}>Close <kbd aria-hidden="true">Esc</kbd></button>
+      </header>
+      <div className="key-groups">
+        {Object.entries(COMMAND_GROUPS).map(([group, commands]) => (
+          <section key={group}>
+            <h3>{group}</h3>
+            <dl>
+              {Object.entries(commands).map(([name, words]) => (
+                <div key={name}>
+                  <dt>{KEYMAP[name as CommandName].slice(0, 2).map((combo) => <kbd key={combo}>{comboWords(combo)}</kbd>)}</dt>
+                  <dd>{words}</dd>
+                </div>
+              ))}
+            </dl>
+          </section>
+        ))}
+        <section>
+          <h3>Good to know</h3>
+          <p>Ctrl with the wheel changes the height of the rows. A click on a row moves the playhead; a click in the column “shot” marks the step.</p>
+          <p>Footage, track and book stay on this computer. The browser may clear its storage one day: the saved file is the safe copy.</p>
+          <Caution />
+        </section>
+      </div>
+    </dialog>
+  );
+}

@@ -1,0 +1,27 @@
+/** Whether the work is safe, in words. */
+import type { ReactElement } from 'react';
+import { openOtherBook, takeOverBook } from '../state/keeping.ts';
+import { attempt } from '../state/problems.ts';
+import { useBookState, useSession } from '../state/use.ts';
+
+export function SaveWords(): ReactElement {
+  const save = useBookState((s) => s.save);
+  const ready = useSession((s) => s.ready);
+  if (!ready) return <span className="save-words">opening…</span>;
+  switch (save.kind) {
+    case 'saved':
+      return <span className="save-words">saved</span>;
+    case 'saving':
+      return <span className="save-words">saving…</span>;
+    case 'failed':
+      return <span className="save-words save-failed" title={save.reason}>not saved: {save.reason}</span>;
+    case 'elsewhere':
+      return (
+        <span className="save-words save-failed" title="Another window has saved this book since. Taking over puts its version aside.">
+          not saved: open in another window
+          <button type="button" className="small" onClick={() => attempt(takeOverBook)}>Take over</button>
+          <button type="button" className="small" onClick={() => attempt(openOtherBook)}>Use that one</button>
+        </span>
+      );
+  }
+}

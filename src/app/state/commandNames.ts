@@ -1,0 +1,35 @@
+/** The names of everything a person can do by key, grouped as the key list shows them. */
+export const COMMAND_GROUPS = {
+  Screens: { showTake: 'Take', showPace: 'Pace', showSheet: 'Sheet', toggleRed: 'Red on black, for the set', toggleHelp: 'This list of keys' },
+  Playhead: {
+    stepUp: 'One step up (earlier)',
+    stepDown: 'One step down (later)',
+    pageUp: 'Ten steps up',
+    pageDown: 'Ten steps down',
+    firstStep: 'First step',
+    lastStep: 'Last step',
+    goToStep: 'Go to a step by number',
+    frameBack: 'One frame of the footage back',
+    frameOn: 'One frame of the footage on',
+    rowsTaller: 'Taller rows',
+    rowsLower: 'Lower rows',
+  },
+  Take: { inHere: 'Start the take here', outHere: 'End the take here', openDemo: 'Open Marla’s take', stopWork: 'Stop what is under way' },
+  Steps: { toggleShot: 'Mark the step as photographed' },
+  Book: {
+    undo: 'Undo',
+    redo: 'Redo',
+    openFile: 'Open a clip or a book',
+    saveBook: 'Save the book as a file',
+    newBook: 'New book',
+    saveIncrements: 'Save increments.csv',
+    savePlan: 'Save plan.json',
+  },
+} as const;
+
+type Groups = typeof COMMAND_GROUPS;
+export type CommandName = { [G in keyof Groups]: keyof Groups[G] }[keyof Groups];
+
+/** All commands with their words. */
+export const COMMAND_WORDS = Object.assign({}, ...Object.values(COMMAND_GROUPS)) as Readonly<Record<CommandName, string>>;
+export const COMMAND_NAMES = Object.keys(COMMAND_WORDS) as CommandName[];

@@ -1,0 +1,46 @@
+/** What is taken away from the bench: the increments as a table, the plan as a document. */
+import { NudgebookError } from '../../errors.ts';
+import { describeRate } from '../../footage/rateVerdict.ts';
+import { foundCount } from '../../pose/track.ts';
+import { currentBook } from './bookStore.ts';
+import { download, fileNameOf } from './files.ts';
+import { session } from './session.ts';
+
+function wholePlan(): NonNullable<ReturnType<typeof session.getState>['plan']> {
+  const { plan, job } = session.getState();
+  if (plan === null) throw new NudgebookError('bad-argument', 'There is no plan to save yet.', 'Open a clip first.');
+  if (job !== null) throw new NudgebookError('bad-argument', 'The plan is not complete yet.', 'Wait until posing has ended, then save.');
+  return plan;
+}
+
+/** Saves increments.csv. */
+export async function saveIncrements(): Promise<void> {
+  const plan = wholePlan();
+  const { incrementsCsv } = await import('../../export/incrementsCsv.ts');
+  download(incrementsCsv(plan), `${fileNameOf(currentBook().title)} increments.csv`, 'text/csv');
+}
+
+/** Saves plan.json. */
+export async function savePlan(): Promise<void> {
+  const plan = wholePlan();
+  const { take, settings, title } = currentBook();
+  const { track } = session.getState();
+  if (take === null || track === null) throw new NudgebookError('bad-argument', 'There is no take in this book.', 'Open a clip first.');
+  const { planToJson } = await import('../../export/planJson.ts');
+  const json = planToJson(
+    plan,
+    {
+      name: take.name,
+      hash: take.hash,
+      durationS: take.durationS,
+      frames: take.frames,
+      framesPosed: foundCount(track),
+      width: take.widthPx,
+      height: take.heightPx,
+      model: track.model,
+      rateText: describeRate(take.rate),
+    },
+    settings,
+  );
+  download(`${JSON.stringify(json, null, 1)}\n`, `${fileNameOf(title)} plan.json`, 'application/json');
+}

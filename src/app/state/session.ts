@@ -1,0 +1,79 @@
+/**
+ * What is on the bench just now and how it is looked at: nothing here is saved with the book. Components read it through
+ * selectors; only the files of this folder and of `media/` write it.
+ */
+import { createStore } from 'zustand/vanilla';
+import type { ErrorData } from '../../errors.ts';
+import type { ClipFacts } from '../../footage/facts.ts';
+import type { FrameViewer } from '../../footage/frameViewer.ts';
+import type { ClipSource } from '../../footage/source.ts';
+import type { Plan } from '../../plan/plan.ts';
+import type { ModelSize, Track } from '../../pose/track.ts';
+import { loadPrefs } from '../look/prefs.ts';
+
+export const SCREENS = ['take', 'pace', 'sheet'] as const;
+export type Screen = (typeof SCREENS)[number];
+
+/** Footage that can be shown. */
+export interface Footage {
+  readonly source: ClipSource;
+  readonly facts: ClipFacts;
+  readonly viewer: FrameViewer;
+}
+
+/** Long work that is under way; at most one at a time. */
+export type Job =
+  | { readonly kind: 'opening'; readonly name: string; readonly abort: AbortController }
+  | {
+      readonly kind: 'posing';
+      readonly name: string;
+      readonly model: ModelSize;
+      readonly done: number;
+      readonly total: number;
+      readonly framesPerS: number;
+      readonly remainingS: number;
+      readonly abort: AbortController;
+    };
+
+export interface Session {
+  readonly screen: Screen;
+  readonly rowPx: number;
+  readonly red: boolean;
+  readonly joints: readonly string[] | null;
+  readonly parts: boolean;
+  readonly footage: Footage | null;
+  /** The track that the plan is made from; while posing it grows, as a new object each time. */
+  readonly track: Track | null;
+  readonly plan: Plan | null;
+  readonly job: Job | null;
+  /** The one thing that went wrong last, until it is dismissed. */
+  readonly problem: ErrorData | null;
+  /** Said once by the live region, for those who do not see it happen. */
+  readonly said: string;
+  readonly helpOpen: boolean;
+  /** Whether the kept book has been read; nothing is saved before. */
+  readonly ready: boolean;
+}
+
+const prefs = loadPrefs();
+
+export const session = createStore<Session>(() => ({
+  screen: 'take',
+  rowPx: prefs.rowPx,
+  red: prefs.red,
+  joints: prefs.joints,
+  parts: prefs.parts,
+  footage: null,
+  track: null,
+  plan: null,
+  job: null,
+  problem: null,
+  said: '',
+  helpOpen: false,
+  ready: false,
+}));
+
+/** Lets the live region say something. */
+export function say(words: string): void {
+  session.setState({ said: words });
+}

@@ -1,0 +1,150 @@
+/**
+ * What a book may hold, field by field, as the schema that every book passes on its way in and out.
+ *
+ * Unknown fields are refused rather than dropped: a field we do not know is somebody's work, and dropping it at
+ * the next save would lose it without a word. Each `error` text says what is allowed (see `refusal.ts`).
+ *
+ * When the shape changes: raise BOOK_VERSION, add a numbered migration (`migrations.ts`), keep the old fixture.
+ */
+import { z } from './zod.ts';
+import { NudgebookError } from '../errors.ts';
+import { SETTING_LIMITS, STEP_HOLDS } from '../plan/settings.ts';
+import { MODEL_SIZES } from '../pose/track.ts';
+import type { Armature } from '../puppet/armature.ts';
+import { checkArmature } from '../puppet/parseArmature.ts';
+
+/** Longest title and file name, in UTF-16 units; chosen to fit a line, common sense, no source. */
+export const TITLE_MAX_CHARS = 200;
+/** Longest note on one step, in UTF-16 units. */
+export const NOTE_MAX_CHARS = 10_000;
+/** Highest step number; over eleven hours of film on ones at 24 a second. */
+export const STEP_MAX = 1_000_000;
+
+/** An object with exactly these fields; the message lists them. */
+export function fields<Shape extends z.core.$ZodLooseShape>(shape: Shape) {
+  return z.strictObject(shape, { error: `an object with the fields ${Object.keys(shape).join(', ')}` });
+}
+
+export function numberFrom(min: number, max: number, unit = '') {
+  const error = `a number from ${min} to ${max}${unit === '' ? '' : ` ${unit}`}`;
+  return z.number({ error }).min(min, { error }).max(max, { error });
+}
+
+export function wholeFrom(min: number, max: number) {
+  const error = `a whole number from ${min} to ${max}`;
+  return z.int({ error }).min(min, { error }).max(max, { error });
+}
+
+export function textUpTo(maxChars: number) {
+  const error = `a text of at most ${maxChars} characters`;
+  return z.string({ error }).max(maxChars, { error });
+}
+
+export function oneOf<const Values extends readonly (string | number)[]>(values: Values) {
+  return z.literal(values, { error: `one of ${values.join(', ')}` });
+}
+
+function positive(unit: string) {
+  const error = `a number above 0 (${unit})`;
+  return z.number({ error }).positive({ error });
+}
+
+function momentOrNull() {
+  const error = 'seconds from 0 up, or null for the end of the take';
+  return z.number({ error }).min(0, { error }).nullable();
+}
+
+const rateSchema = z.discriminatedUnion(
+  'kind',
+  [
+    fields({ kind: z.literal('constant'), fps: positive('frames a second') }),
+    fields({
+      kind: z.literal('variable'),
+      minFps: positive('frames a second'),
+      medianFps: positive('frames a second'),
+      maxFps: positive('frames a second'),
+    }),
+    fields({ kind: z.literal('unknown') }),
+  ],
+  { error: 'a rate verdict whose kind is constant, variable or unknown' },
+);
+
+/**
+ * An address on the app's own origin: path segments only, so that no book can make the app fetch from elsewhere
+ * (no scheme, no leading slash, no `..`, no query).
+ */
+const OWN_ADDRESS = /^[A-Za-z0-9_-][A-Za-z0-9._-]*(\/[A-Za-z0-9_-][A-Za-z0-9._-]*)*$/;
+const ADDRESS_ALLOWED = 'the relative address of a bundled clip such as reference-clips/one-leg-reach.webm, or null';
+const HASH_ALLOWED = 'a content hash of 8 to 128 lower-case hex digits';
+
+export const takeSchema = fields({
+  name: textUpTo(1000),
+  sizeBytes: wholeFrom(1, Number.MAX_SAFE_INTEGER),
+  hash: z.string({ error: HASH_ALLOWED }).regex(/^[0-9a-f]{8,128}$/, { error: HASH_ALLOWED }),
+  widthPx: wholeFrom(1, 100_000),
+  heightPx: wholeFrom(1, 100_000),
+  durationS: z.number({ error: 'seconds from 0 up' }).min(0, { error: 'seconds from 0 up' }),
+  frames: wholeFrom(1, Number.MAX_SAFE_INTEGER),
+  rate: rateSchema,
+  address: z.string({ error: ADDRESS_ALLOWED }).regex(OWN_ADDRESS, { error: ADDRESS_ALLOWED }).nullable(),
+});
+
+// Each field alone is checked here. That the in point lies before the out point is the planner's to say
+// ('bad-settings'): a book with the two crossed still opens, so that the person can put it right in it.
+const settingsSchema = fields({
+  inS: momentOrNull(),
+  outS: momentOrNull(),
+  captureFactor: numberFrom(SETTING_LIMITS.captureFactor.min, SETTING_LIMITS.captureFactor.max),
+  mirror: z.boolean({ error: 'true or false' }),
+  cutoffHz: numberFrom(SETTING_LIMITS.cutoffHz.min, SETTING_LIMITS.cutoffHz.max, 'Hz'),
+  rate: numberFrom(SETTING_LIMITS.rate.min, SETTING_LIMITS.rate.max, 'exposures a second'),
+  on: oneOf(STEP_HOLDS),
+  timeScale: numberFrom(SETTING_LIMITS.timeScale.min, SETTING_LIMITS.timeScale.max),
+});
+
+// What an armature is, is said in one place; only its sentence is passed on from there.
+const armatureSchema = z.unknown().transform((value, context): Armature => {
+  try {
+    return checkArmature(value);
+  } catch (thrown) {
+    if (!(thrown instanceof NudgebookError)) throw thrown;
+    context.addIssue({ code: 'custom', message: 'an armature', params: { sentence: thrown.message } });
+    return z.NEVER;
+  }
+});
+
+const stepsAllowed = 'a list of step numbers, rising, none twice';
+const shotStepsSchema = z
+  .array(wholeFrom(1, STEP_MAX), { error: stepsAllowed })
+  .refine((steps) => steps.every((step, i) => i === 0 || step > (steps[i - 1] ?? 0)), { error: stepsAllowed });
+
+const stepKey = `a step number from 1 to ${STEP_MAX}`;
+const notesAllowed = 'an object of notes by step number';
+const notesSchema = z
+  .unknown()
+  // A record schema skips a key named __proto__ without a word; here it is refused like any other wrong key.
+  .refine((notes) => typeof notes !== 'object' || notes === null || !Object.hasOwn(notes, '__proto__'), {
+    error: notesAllowed,
+  })
+  .pipe(
+    z.record(
+      z
+        .string({ error: stepKey })
+        .regex(/^[1-9]\d*$/, { error: stepKey })
+        .refine((key) => Number(key) <= STEP_MAX, { error: stepKey }),
+      textUpTo(NOTE_MAX_CHARS),
+      { error: notesAllowed },
+    ),
+  );
+
+export const bookSchema = fields({
+  format: z.literal('nudgebook', { error: '"nudgebook"' }),
+  version: z.literal(1, { error: '1' }),
+  title: textUpTo(TITLE_MAX_CHARS),
+  take: takeSchema.nullable(),
+  model: oneOf(MODEL_SIZES),
+  settings: settingsSchema,
+  armature: armatureSchema.nullable(),
+  shotSteps: shotStepsSchema,
+  notes: notesSchema,
+});

@@ -1,0 +1,244 @@
+/**
+ * The curve of one joint's angle beside the rows it belongs to: degrees across, time down.
+ *
+ * `angleColumn` works out what is to be seen (pure, tested); `drawAngleColumn` puts it into an SVG. A curve is whole only
+ * where both of its ends were measured: it is dashed over a hatched band where an end is unsure, and it stops at a gap.
+ */
+import { extent, pathRound, scaleLinear, select, ticks } from 'd3';
+import type { Certainty } from './certainty.ts';
+import { figure } from './figures.ts';
+import { ensureHatch } from './hatch.ts';
+import type { RowScale, RowWindow } from './rowScale.ts';
+
+export interface AxisTick {
+  readonly x: number;
+  readonly label: string;
+}
+
+export interface Band {
+  readonly y: number;
+  readonly height: number;
+}
+
+export interface StepDot {
+  readonly index: number;
+  readonly x: number;
+  readonly y: number;
+  readonly certainty: 'measured' | 'unsure';
+}
+
+export interface AngleColumn {
+  readonly widthPx: number;
+  readonly ticks: readonly AxisTick[];
+  /** Where 0° lies, if it lies in the column. */
+  readonly zeroX: number | undefined;
+  /** SVG path data, empty where there is nothing of the kind. */
+  readonly solidPath: string;
+  readonly dashedPath: string;
+  readonly dots: readonly StepDot[];
+  readonly dotRadiusPx: number;
+  readonly unsure: readonly Band[];
+  readonly missing: readonly Band[];
+}
+
+/** What a column is drawn from: one number and its certainty for every row, degrees. */
+export interface RowValues {
+  readonly value: (index: number) => number;
+  readonly certainty: (index: number) => Certainty;
+}
+
+/**
+ * The curve that is drawn through the dots: `length` points, each at a height counted in rows (the middle of row s is s),
+ * rising. It may hold more than the steps do: what the performer did between two steps is part of the picture.
+ */
+export interface RowCurve {
+  readonly length: number;
+  readonly row: (point: number) => number;
+  readonly value: (point: number) => number;
+  readonly certainty: (point: number) => Certainty;
+}
+
+/** The plainest curve: from step to step. */
+export function curveOfSteps(count: number, values: RowValues): RowCurve {
+  return { length: count, row: (point) => point, value: values.value, certainty: values.certainty };
+}
+
+/** Free space left and right of the scale, so that a dot at its end is not cut. */
+export const COLUMN_PAD_PX = 7;
+/** Below this row height dots would touch; the curve alone is drawn. */
+const DOTS_FROM_ROW_PX = 6;
+/** A joint that hardly moves keeps at least this span, or its jitter would fill the column. */
+const LEAST_SPAN_DEG = 10;
+
+/** Lowest and highest known value of a curve, widened to {@link LEAST_SPAN_DEG}; 0..10 where nothing is known. */
+export function degreeDomain(curve: RowCurve): readonly [number, number] {
+  const known: number[] = [];
+  for (let i = 0; i < curve.length; i += 1) if (curve.certainty(i) !== 'missing') known.push(curve.value(i));
+  const [low, high] = extent(known);
+  if (low === undefined || high === undefined) return [0, LEAST_SPAN_DEG];
+  const lack = Math.max(0, LEAST_SPAN_DEG - (high - low)) / 2;
+  return [low - lack, high + lack];
+}
+
+/**
+ * Ticks of a degree axis that can be read: as many as fit at 30 px apart.
+ *
+ * @param place x of a value, px
+ */
+export function degreeTicks(domain: readonly [number, number], widthPx: number, place: (deg: number) => number): AxisTick[] {
+  const values = ticks(domain[0], domain[1], Math.max(2, Math.floor(widthPx / 34)));
+  const whole = values.every((v) => Number.isInteger(v));
+  return values.map((v) => ({ x: place(v), label: figure(v, whole ? 0 : 1) }));
+}
+
+/** Runs of rows of one certainty as bands, px from the top of row 0. */
+export function bandsOf(rows: RowScale, window: RowWindow, values: RowValues, wanted: Certainty): Band[] {
+  const bands: Band[] = [];
+  let start = -1;
+  for (let i = window.first; i <= window.last + 1; i += 1) {
+    const inside = i <= window.last && values.certainty(i) === wanted;
+    if (inside && start < 0) start = i;
+    if (!inside && start >= 0) {
+      bands.push({ y: rows.top(start), height: (i - start) * rows.rowPx });
+      start = -1;
+    }
+  }
+  return bands;
+}
+
+/**
+ * @param domain degrees at the two ends of the column, see {@link degreeDomain}
+ * @param window rows to draw; the curve runs past them by a point on either side, so that it does not end at the edge
+ * @param values what the dots show, one for each row
+ */
+export function angleColumn(
+  rows: RowScale,
+  window: RowWindow,
+  widthPx: number,
+  domain: readonly [number, number],
+  values: RowValues,
+  curve: RowCurve = curveOfSteps(rows.count, values),
+): AngleColumn {
+  const x = scaleLinear([domain[0], domain[1]], [COLUMN_PAD_PX, widthPx - COLUMN_PAD_PX]);
+  const dots: StepDot[] = [];
+  for (let index = window.first; index <= window.last; index += 1) {
+    const certainty = values.certainty(index);
+    if (certainty !== 'missing') dots.push({ index, x: x(values.value(index)), y: rows.centre(index), certainty });
+  }
+  return {
+    widthPx,
+    ticks: degreeTicks(domain, widthPx, x),
+    zeroX: domain[0] <= 0 && domain[1] >= 0 ? x(0) : undefined,
+    ...curvePaths(rows, window, x, curve),
+    dots: rows.rowPx >= DOTS_FROM_ROW_PX ? dots : [],
+    dotRadiusPx: Math.min(3.5, rows.rowPx / 3.2),
+    unsure: bandsOf(rows, window, values, 'unsure'),
+    missing: bandsOf(rows, window, values, 'missing'),
+  };
+}
+
+function curvePaths(
+  rows: RowScale,
+  window: RowWindow,
+  x: (deg: number) => number,
+  curve: RowCurve,
+): { readonly solidPath: string; readonly dashedPath: string } {
+  const solid = pathRound(2);
+  const dashed = pathRound(2);
+  // Where each pen stands, so that a run of segments becomes one line: dashes then go on across its points.
+  let [solidAt, dashedAt] = [-1, -1];
+  for (let i = 1; i < curve.length; i += 1) {
+    if (curve.row(i) < window.first - 1 || curve.row(i - 1) > window.last + 1) continue;
+    const before = curve.certainty(i - 1);
+    const here = curve.certainty(i);
+    if (before === 'missing' || here === 'missing') continue;
+    const whole = before === 'measured' && here === 'measured';
+    const path = whole ? solid : dashed;
+    if ((whole ? solidAt : dashedAt) !== i - 1) path.moveTo(x(curve.value(i - 1)), rows.centre(curve.row(i - 1)));
+    path.lineTo(x(curve.value(i)), rows.centre(curve.row(i)));
+    if (whole) solidAt = i;
+    else dashedAt = i;
+  }
+  return { solidPath: solid.toString(), dashedPath: dashed.toString() };
+}
+
+function circles(dots: readonly StepDot[], radius: number): string {
+  const path = pathRound(2);
+  for (const dot of dots) {
+    path.moveTo(dot.x + radius, dot.y);
+    path.arc(dot.x, dot.y, radius, 0, 2 * Math.PI);
+  }
+  return path.toString();
+}
+
+/**
+ * Draws a column into an SVG that is as wide as the column and as high as all rows; what was drawn before is replaced.
+ *
+ * @param id unique in the page, for the hatch
+ */
+export function drawAngleColumn(svgElement: SVGSVGElement, column: AngleColumn, id: string): void {
+  const svg = select(svgElement);
+  const hatch = ensureHatch(svg, `${id}-hatch`);
+  svg
+    .selectAll('line.grid-line')
+    .data(column.ticks)
+    .join('line')
+    .attr('class', 'grid-line')
+    .attr('x1', (d) => d.x)
+    .attr('x2', (d) => d.x)
+    .attr('y1', 0)
+    .attr('y2', '100%');
+  svg
+    .selectAll('rect.unsure-band')
+    .data(column.unsure)
+    .join('rect')
+    .attr('class', 'unsure-band')
+    .attr('fill', hatch)
+    .attr('width', column.widthPx)
+    .attr('y', (d) => d.y)
+    .attr('height', (d) => d.height);
+  svg
+    .selectAll('text.gap-word')
+    .data(column.missing.filter((band) => band.height >= 16))
+    .join('text')
+    .attr('class', 'gap-word')
+    .attr('x', column.widthPx / 2)
+    .attr('y', (d) => d.y + d.height / 2)
+    .text('gap');
+  const paths: readonly (readonly [string, string])[] = [
+    ['curve', column.solidPath],
+    ['curve curve-unsure', column.dashedPath],
+    ['dot', circles(column.dots.filter((d) => d.certainty === 'measured'), column.dotRadiusPx)],
+    ['dot dot-unsure', circles(column.dots.filter((d) => d.certainty === 'unsure'), column.dotRadiusPx)],
+  ];
+  svg
+    .selectAll('path.drawn')
+    .data(paths)
+    .join('path')
+    .attr('class', (d) => `drawn ${d[0]}`)
+    .attr('d', (d) => d[1] || null)
+    .raise();
+}
+
+/** Draws the ticks and their figures into the head above a column; `heightPx` is the head svg's height. */
+export function drawDegreeAxis(svgElement: SVGSVGElement, axisTicks: readonly AxisTick[], widthPx: number, heightPx: number): void {
+  const svg = select(svgElement);
+  svg
+    .selectAll('line')
+    .data(axisTicks)
+    .join('line')
+    .attr('class', 'tick-line')
+    .attr('x1', (d) => d.x)
+    .attr('x2', (d) => d.x)
+    .attr('y1', heightPx - 4)
+    .attr('y2', heightPx);
+  svg
+    .selectAll('text')
+    .data(axisTicks)
+    .join('text')
+    .attr('class', 'tick-text')
+    .attr('y', heightPx - 7)
+    .attr('x', (d) => d.x)
+    .attr('text-anchor', (d) => (d.x < 14 ? 'start' : d.x > widthPx - 14 ? 'end' : 'middle'))
+    .text((d) => d.label);
+}

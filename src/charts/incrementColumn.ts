@@ -1,0 +1,107 @@
+/**
+ * The turn of one joint at each step as bars from a zero line: to the right what is above zero, to the left what is below,
+ * so that the direction is seen without colour. A ball joint's turns have a size only: its zero line is at the left.
+ */
+import { scaleLinear, select } from 'd3';
+import { type AxisTick, bandsOf, type Band, COLUMN_PAD_PX, degreeTicks, type RowValues } from './angleColumn.ts';
+import { ensureHatch } from './hatch.ts';
+import type { RowScale, RowWindow } from './rowScale.ts';
+
+export interface IncrementBar {
+  readonly index: number;
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+  readonly certainty: 'measured' | 'unsure';
+}
+
+export interface IncrementColumn {
+  readonly widthPx: number;
+  readonly ticks: readonly AxisTick[];
+  readonly zeroX: number;
+  readonly bars: readonly IncrementBar[];
+  readonly missing: readonly Band[];
+}
+
+/** A joint that hardly turns keeps at least this scale, or its jitter would look like a move. */
+const LEAST_SPAN_DEG = 2;
+
+/**
+ * Symmetric domain for signed turns, 0..largest for turns that only have a size; degrees a step.
+ *
+ * @param signed whether turns below zero can occur (hinge, swivel)
+ */
+export function incrementDomain(count: number, values: RowValues, signed: boolean): readonly [number, number] {
+  let largest = LEAST_SPAN_DEG;
+  for (let i = 0; i < count; i += 1) {
+    if (values.certainty(i) !== 'missing') largest = Math.max(largest, Math.abs(values.value(i)));
+  }
+  return [signed ? -largest : 0, largest];
+}
+
+/** What is to be seen of rows `window` in a column of that width. */
+export function incrementColumn(
+  rows: RowScale,
+  window: RowWindow,
+  widthPx: number,
+  domain: readonly [number, number],
+  values: RowValues,
+): IncrementColumn {
+  const x = scaleLinear([domain[0], domain[1]], [COLUMN_PAD_PX, widthPx - COLUMN_PAD_PX]);
+  const bars: IncrementBar[] = [];
+  const height = rows.rowPx <= 4 ? rows.rowPx : Math.min(14, rows.rowPx * 0.6);
+  for (let index = window.first; index <= window.last; index += 1) {
+    const certainty = values.certainty(index);
+    if (certainty === 'missing') continue;
+    const from = x(0);
+    const to = x(values.value(index));
+    bars.push({
+      index,
+      x: Math.min(from, to),
+      y: rows.centre(index) - height / 2,
+      width: Math.abs(to - from),
+      height,
+      certainty,
+    });
+  }
+  const ends = domain[0] < 0 ? [domain[0], 0, domain[1]] : [0, domain[1]];
+  const wide = degreeTicks(domain, widthPx, x);
+  return {
+    widthPx,
+    // In a narrow column only round figures that fit; the zero is always among them.
+    ticks: wide.length > ends.length + 2 ? wide.filter((_, i) => i % 2 === 0) : wide,
+    zeroX: x(0),
+    bars,
+    missing: bandsOf(rows, window, values, 'missing'),
+  };
+}
+
+/** Draws a column into an SVG as wide as it and as high as all rows; `id` is unique in the page, for the hatch. */
+export function drawIncrementColumn(svgElement: SVGSVGElement, column: IncrementColumn, id: string): void {
+  const svg = select(svgElement);
+  const hatch = ensureHatch(svg, `${id}-hatch`);
+  svg
+    .selectAll('line.zero-line')
+    .data([column.zeroX])
+    .join('line')
+    .attr('class', 'zero-line')
+    .attr('x1', (d) => d)
+    .attr('x2', (d) => d)
+    .attr('y1', 0)
+    .attr('y2', '100%');
+  const rect = (bar: IncrementBar): string =>
+    `M${bar.x.toFixed(1)},${bar.y.toFixed(1)}h${bar.width.toFixed(1)}v${bar.height.toFixed(1)}h${(-bar.width).toFixed(1)}z`;
+  const pathOf = (wanted: string): string =>
+    column.bars.filter((b) => b.certainty === wanted && b.width >= 0.5).map(rect).join('');
+  svg
+    .selectAll('path')
+    .data([
+      { name: 'bar', d: pathOf('measured'), fill: null },
+      { name: 'bar bar-unsure', d: pathOf('unsure'), fill: hatch },
+    ])
+    .join('path')
+    .attr('class', (d) => d.name)
+    .attr('fill', (d) => d.fill)
+    .attr('d', (d) => d.d || null);
+}

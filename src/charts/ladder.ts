@@ -1,0 +1,146 @@
+/**
+ * The ladder: the steps of the plan as rungs, from top to bottom. Number, exposures, how much moves, gap mark, shot tick.
+ *
+ * `ladder` works out what is to be seen of a window of rows (pure, tested); `drawLadder` puts it into an SVG.
+ */
+import { select } from 'd3';
+import { exposureSpan } from './figures.ts';
+import type { GapCount } from './certainty.ts';
+import { ensureHatch } from './hatch.ts';
+import { isLabelled, labelEvery, type RowScale, type RowWindow } from './rowScale.ts';
+
+/** Where the parts of a rung stand, px from the left edge; texts are right-aligned at `numberX` and `exposureX`. */
+export interface LadderLayout {
+  readonly widthPx: number;
+  readonly numberX: number;
+  readonly exposureX: number;
+  readonly barX: number;
+  readonly barWidthPx: number;
+  readonly markX: number;
+  readonly markWidthPx: number;
+  readonly shotX: number;
+}
+
+export const WIDE_LADDER: LadderLayout = {
+  widthPx: 264, numberX: 46, exposureX: 112, barX: 126, barWidthPx: 58, markX: 190, markWidthPx: 30, shotX: 244,
+};
+export const NARROW_LADDER: LadderLayout = {
+  widthPx: 208, numberX: 40, exposureX: 98, barX: 108, barWidthPx: 42, markX: 154, markWidthPx: 24, shotX: 192,
+};
+
+export interface LadderRow {
+  readonly index: number;
+  readonly y: number;
+  readonly centreY: number;
+  /** Texts where the row carries them. */
+  readonly label: string | undefined;
+  readonly exposures: string | undefined;
+  readonly barPx: number;
+  /** `gap`: not known for some joint; `bridged`: drawn over a short gap. The word stands beside the hatching. */
+  readonly mark: 'gap' | 'bridged' | undefined;
+  readonly markWord: string | undefined;
+  readonly shot: boolean;
+}
+
+export interface LadderInput {
+  readonly on: number;
+  readonly exposure: (index: number) => number;
+  /** Sum of turns and the largest of the take, degrees. */
+  readonly turnSum: (index: number) => number;
+  readonly largestTurnSum: number;
+  readonly gaps: (index: number) => GapCount;
+  readonly isShot: (index: number) => boolean;
+}
+
+/** Row heights from which texts fit on every row, and from which the shot tick is a box that can be hit. */
+const TEXT_ROW_PX = 16;
+export const TICK_ROW_PX = 16;
+
+/** What is to be seen of the rows of a window. */
+export function ladder(rows: RowScale, window: RowWindow, layout: LadderLayout, input: LadderInput): LadderRow[] {
+  const every = labelEvery(rows.rowPx, TEXT_ROW_PX);
+  const out: LadderRow[] = [];
+  for (let index = window.first; index <= window.last; index += 1) {
+    const labelled = isLabelled(index, every);
+    const { missing, bridged } = input.gaps(index);
+    const mark = missing > 0 ? 'gap' : bridged > 0 ? 'bridged' : undefined;
+    const sum = input.turnSum(index);
+    out.push({
+      index,
+      y: rows.top(index),
+      centreY: rows.centre(index),
+      label: labelled ? String(index + 1) : undefined,
+      exposures: labelled ? exposureSpan(input.exposure(index), input.on) : undefined,
+      barPx: input.largestTurnSum > 0 ? (sum / input.largestTurnSum) * layout.barWidthPx : 0,
+      mark,
+      markWord: mark !== undefined && rows.rowPx >= TEXT_ROW_PX ? (mark === 'gap' ? `G${missing}` : `B${bridged}`) : undefined,
+      shot: input.isShot(index),
+    });
+  }
+  return out;
+}
+
+/** Draws the rungs into an SVG as wide as the layout and as high as all rows; `id` is unique in the page, for the hatch. */
+export function drawLadder(
+  svgElement: SVGSVGElement,
+  rung: readonly LadderRow[],
+  rows: RowScale,
+  layout: LadderLayout,
+  id: string,
+): void {
+  const svg = select(svgElement);
+  const hatch = ensureHatch(svg, `${id}-hatch`);
+  const barHeight = rows.rowPx <= 4 ? rows.rowPx : Math.min(16, rows.rowPx * 0.62);
+  const rightRail = layout.barX + layout.barWidthPx;
+  const labelled = rung.filter((r) => r.label !== undefined);
+  const box = (r: LadderRow, size: number): string =>
+    `M${layout.shotX - size / 2},${r.centreY - size / 2}h${size}v${size}h${-size}z`;
+  const tick = (r: LadderRow): string => `M${layout.shotX - 4.5},${r.centreY}l3.2,3.6l6,-7.4`;
+  const bars = rung.map((r) => `M${layout.barX},${(r.centreY - barHeight / 2).toFixed(1)}h${r.barPx.toFixed(1)}v${barHeight}h${(-r.barPx).toFixed(1)}z`);
+  const marks = rung
+    .filter((r) => r.mark !== undefined)
+    .map((r) => {
+      const height = Math.min(rows.rowPx, 16);
+      const width = r.markWord === undefined ? layout.markWidthPx : 10;
+      return `M${layout.markX},${(r.centreY - height / 2).toFixed(1)}h${width}v${height}h${-width}z`;
+    });
+  const first = rung[0];
+  const last = rung[rung.length - 1];
+  const top = first?.y ?? 0;
+  const bottom = last === undefined ? 0 : last.y + rows.rowPx;
+  const rungs = labelled.map((r) => `M${layout.barX},${r.y + rows.rowPx}h${layout.barWidthPx}`).join('');
+  const rails = `M${layout.barX},${top}V${bottom}M${rightRail},${top}V${bottom}`;
+  const boxes = rows.rowPx >= TICK_ROW_PX;
+  const paths = [
+    { name: 'rung', d: rungs, fill: null },
+    { name: 'amount', d: bars.join(''), fill: null },
+    { name: 'mark', d: marks.join(''), fill: hatch },
+    { name: 'rail', d: rails, fill: null },
+    { name: 'shot-box', d: boxes ? rung.map((r) => box(r, 14)).join('') : '', fill: null },
+    { name: 'shot-full', d: boxes ? rung.filter((r) => r.shot).map((r) => box(r, 14)).join('') : rung.filter((r) => r.shot).map((r) => `M${layout.shotX - 5},${r.y}h10v${rows.rowPx}h-10z`).join(''), fill: null },
+    { name: 'shot-tick', d: boxes ? rung.filter((r) => r.shot).map(tick).join('') : '', fill: null },
+  ];
+  svg
+    .selectAll('path.drawn')
+    .data(paths)
+    .join('path')
+    .attr('class', (d) => `drawn ${d.name}`)
+    .attr('fill', (d) => d.fill)
+    .attr('d', (d) => d.d || null);
+
+  const texts = [
+    ...labelled.map((r) => ({ key: `n${r.index}`, name: 'rung-number', x: layout.numberX, y: r.centreY, text: r.label ?? '' })),
+    ...labelled.map((r) => ({ key: `e${r.index}`, name: 'rung-exposure', x: layout.exposureX, y: r.centreY, text: r.exposures ?? '' })),
+    ...rung
+      .filter((r) => r.markWord !== undefined)
+      .map((r) => ({ key: `m${r.index}`, name: 'rung-mark', x: layout.markX + 13, y: r.centreY, text: r.markWord ?? '' })),
+  ];
+  svg
+    .selectAll<SVGTextElement, (typeof texts)[number]>('text')
+    .data(texts, (d) => d.key)
+    .join('text')
+    .attr('class', (d) => d.name)
+    .attr('x', (d) => d.x)
+    .attr('y', (d) => d.y)
+    .text((d) => d.text);
+}

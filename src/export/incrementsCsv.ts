@@ -1,0 +1,63 @@
+/**
+ * The plan as a table for a spreadsheet: one row a step, units in the head of each column (RFC 4180: CRLF, quotes doubled).
+ */
+import type { Plan, PlanJoint } from '../plan/plan.ts';
+import { stateWord } from './planJson.ts';
+import { PLACES, rounded } from './rounding.ts';
+
+/**
+ * One text cell: quoted where RFC 4180 asks for it, and never taken for a formula. Spreadsheets run a cell that begins
+ * with = + - @ (or a tab or return before them); such a text gets an apostrophe in front, which they hide.
+ */
+export function csvText(text: string): string {
+  const safe = /^[=+\-@\t\r]/.test(text) ? `'${text}` : text;
+  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+}
+
+/** One number cell; empty where the number is not known. */
+function csvNumber(value: number, places: number): string {
+  const number = rounded(value, places);
+  return number === null ? '' : String(number);
+}
+
+/**
+ * Columns: step and exposure (from 1), film time and source time in seconds, then for each joint its angle and increment in
+ * degrees (a hinge's angle is headed "flexion", a swivel's "twist", a ball's "turn from rest"), for a ball also the
+ * increment as a turn about the parent's forward, up and right axes, and its state; at the end the worst state of the row.
+ * Joints that the footage can never show are headed "(not observable)". Cells that are not known are empty.
+ *
+ * @returns the file's text, last line ended too
+ */
+export function incrementsCsv(plan: Plan): string {
+  const lines: string[] = [];
+  const head = ['step', 'exposure', 'film time (s)', 'source time (s)', ...plan.joints.flatMap(columnsOf), 'state of the step'];
+  lines.push(head.map(csvText).join(','));
+  const width = plan.joints.length;
+  for (let s = 0; s < plan.stepCount; s++) {
+    const cells = [
+      String(s + 1), String(plan.exposure[s]!), csvNumber(plan.filmTimeS[s]!, PLACES.seconds),
+      csvNumber(plan.sourceTimeS[s]!, PLACES.seconds),
+    ];
+    let worst = 0;
+    for (let p = 0; p < width; p++) {
+      const at = s * width + p;
+      cells.push(csvNumber(plan.angleDeg[at]!, PLACES.degrees), csvNumber(plan.incrementDeg[at]!, PLACES.degrees));
+      if (plan.joints[p]!.kind === 'ball') {
+        for (let c = 0; c < 3; c++) cells.push(csvNumber(plan.turnDeg[at * 3 + c]!, PLACES.degrees));
+      }
+      const state = plan.state[at]!;
+      cells.push(csvText(stateWord(state)));
+      worst = Math.max(worst, state);
+    }
+    cells.push(csvText(stateWord(worst)));
+    lines.push(cells.join(','));
+  }
+  return `${lines.join('\r\n')}\r\n`;
+}
+
+function columnsOf({ name, kind, observable }: PlanJoint): string[] {
+  const who = observable ? name : `${name} (not observable)`;
+  const angle = kind === 'hinge' ? 'flexion' : kind === 'swivel' ? 'twist' : 'turn from rest';
+  const turns = kind === 'ball' ? ['forward', 'up', 'right'].map((axis) => `${who} turn about ${axis} axis (deg)`) : [];
+  return [`${who} ${angle} (deg)`, `${who} increment (deg)`, ...turns, `${who} state`];
+}

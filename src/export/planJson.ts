@@ -1,0 +1,115 @@
+/**
+ * The plan as a file for other programs: `plan.json`. Documented by `docs/plan.schema.json`, which the tests hold it to.
+ */
+import { STATE_BRIDGED, STATE_MISSING } from '../motion/motion.ts';
+import type { JointKind } from '../motion/joints.ts';
+import type { Plan } from '../plan/plan.ts';
+import type { PlanSettings } from '../plan/settings.ts';
+import type { ExportTake } from './exportTake.ts';
+import { PLACES, rounded } from './rounding.ts';
+
+export const PLAN_FORMAT = 'nudgebook-plan';
+export const PLAN_VERSION = 1;
+
+export type StateWord = 'measured' | 'bridged' | 'missing';
+
+/** The word for a STATE_* number. */
+export function stateWord(state: number): StateWord {
+  return state === STATE_MISSING ? 'missing' : state === STATE_BRIDGED ? 'bridged' : 'measured';
+}
+
+export interface PlanJsonJoint {
+  readonly kind: JointKind;
+  readonly angleDeg: number | null;
+  readonly incrementDeg: number | null;
+  readonly turnDeg: readonly number[] | null;
+  readonly rotation: readonly number[] | null;
+  readonly confidence: number;
+  readonly state: StateWord;
+  readonly observable: boolean;
+}
+
+export interface PlanJsonStep {
+  readonly step: number;
+  readonly exposure: number;
+  readonly sourceTimeS: number;
+  readonly filmTimeS: number;
+  readonly rootM: readonly number[] | null;
+  readonly joints: Readonly<Record<string, PlanJsonJoint>>;
+}
+
+export interface PlanJson {
+  readonly format: typeof PLAN_FORMAT;
+  readonly version: typeof PLAN_VERSION;
+  readonly take: ExportTake;
+  readonly rate: number;
+  readonly on: number;
+  readonly settings: PlanSettings & { readonly usedCutoffHz: number | null };
+  readonly joints: readonly { readonly name: string; readonly kind: JointKind; readonly observable: boolean }[];
+  readonly warnings: readonly string[];
+  readonly steps: readonly PlanJsonStep[];
+}
+
+/**
+ * The plan as plain data, ready for JSON.stringify. Steps and exposures count from 1. Degrees, seconds, metres. What is
+ * not known is `null`: the angle, turn and rotation of a missing pose, and an increment into or out of one.
+ *
+ * @param settings what the plan was made with
+ */
+export function planToJson(plan: Plan, take: ExportTake, settings: PlanSettings): PlanJson {
+  const steps: PlanJsonStep[] = [];
+  for (let s = 0; s < plan.stepCount; s++) {
+    steps.push({
+      step: s + 1,
+      exposure: plan.exposure[s]!,
+      sourceTimeS: rounded(plan.sourceTimeS[s]!, PLACES.seconds) ?? 0,
+      filmTimeS: rounded(plan.filmTimeS[s]!, PLACES.seconds) ?? 0,
+      rootM: tuple(plan.rootM, s * 3, 3, PLACES.metres),
+      joints: Object.fromEntries(plan.joints.map((joint, p) => [joint.name, jointOf(plan, s, p)])),
+    });
+  }
+  const { name, hash, durationS, frames, framesPosed, width, height, model, rateText } = take;
+  return {
+    format: PLAN_FORMAT,
+    version: PLAN_VERSION,
+    take: {
+      name, hash, durationS: rounded(durationS, PLACES.seconds) ?? 0, frames, framesPosed, width, height, model, rateText,
+    },
+    rate: plan.rate,
+    on: plan.on,
+    settings: {
+      inS: settings.inS, outS: settings.outS, captureFactor: settings.captureFactor, mirror: settings.mirror,
+      cutoffHz: settings.cutoffHz, usedCutoffHz: plan.usedCutoffHz, rate: settings.rate, on: settings.on,
+      timeScale: settings.timeScale,
+    },
+    joints: plan.joints.map(({ name: joint, kind, observable }) => ({ name: joint, kind, observable })),
+    warnings: [...plan.warnings],
+    steps,
+  };
+}
+
+function jointOf(plan: Plan, step: number, p: number): PlanJsonJoint {
+  const { kind, observable } = plan.joints[p]!;
+  const at = step * plan.joints.length + p;
+  return {
+    kind,
+    angleDeg: rounded(plan.angleDeg[at]!, PLACES.degrees),
+    incrementDeg: rounded(plan.incrementDeg[at]!, PLACES.degrees),
+    turnDeg: tuple(plan.turnDeg, at * 3, 3, PLACES.degrees),
+    rotation: tuple(plan.rotations, at * 4, 4, PLACES.quaternion),
+    confidence: rounded(plan.confidence[at]!, PLACES.confidence) ?? 0,
+    state: stateWord(plan.state[at]!),
+    observable,
+  };
+}
+
+/** Some numbers in a row; `null` as a whole when any of them is not known. */
+function tuple(values: Float64Array, from: number, count: number, places: number): readonly number[] | null {
+  const out: number[] = [];
+  for (let k = 0; k < count; k++) {
+    const value = rounded(values[from + k]!, places);
+    if (value === null) return null;
+    out.push(value);
+  }
+  return out;
+}

@@ -1,0 +1,66 @@
+/**
+ * What happened in a run without a window, as a page of plain text.
+ */
+import type { PlanSettings } from '../plan/settings.ts';
+import type { ExportTake } from './exportTake.ts';
+
+export interface SummaryFacts {
+  readonly take: ExportTake;
+  /** Container and codec as words, e.g. "video/mp4, avc1.64001f". */
+  readonly formatText: string;
+  readonly sizeBytes: number;
+  /** Wall-clock seconds of the pose run. */
+  readonly poseS: number;
+  readonly workers: number;
+  readonly settings: PlanSettings;
+  readonly usedCutoffHz: number | null;
+  readonly armature: string;
+  readonly jointCount: number;
+  /** Names of joints that the footage can never show. */
+  readonly notObservable: readonly string[];
+  readonly stepCount: number;
+  readonly filmS: number;
+  readonly warnings: readonly string[];
+}
+
+/** Lines of plain text, each ended with a line feed. Seconds, pixels and counts as labelled. */
+export function summaryText(facts: SummaryFacts): string {
+  const { take, settings } = facts;
+  const missed = take.frames - take.framesPosed;
+  const speed = facts.poseS > 0 ? `${(take.frames / facts.poseS).toFixed(1)} frames a second` : 'not measured';
+  const rows: readonly (readonly [string, string])[] = [
+    ['Clip', oneLine(take.name)],
+    ['Content hash', take.hash],
+    ['Format', `${oneLine(facts.formatText)}, ${facts.sizeBytes} bytes`],
+    ['Picture', `${take.width} × ${take.height} px, ${oneLine(take.rateText)} frames a second`],
+    ['Length', `${take.durationS.toFixed(3)} s, ${take.frames} frames`],
+    ['Frames posed', `${take.framesPosed} of ${take.frames} (${missed} missed)`],
+    ['Pose model', `${take.model}, ${facts.workers} ${facts.workers === 1 ? 'worker' : 'workers'}, ${facts.poseS.toFixed(1)} s, ${speed}`],
+    ['Part used', `${pointText(settings.inS, 'start')} to ${pointText(settings.outS, 'end')}`],
+    ['Capture factor', String(settings.captureFactor)],
+    ['Mirrored', settings.mirror ? 'yes' : 'no'],
+    ['Smoothing', smoothingText(settings.cutoffHz, facts.usedCutoffHz)],
+    ['Film', `${settings.rate} exposures a second, ${settings.on} for each pose, time scale ${settings.timeScale}`],
+    ['Steps', `${facts.stepCount}, ${facts.filmS.toFixed(3)} s of film`],
+    ['Armature', `${oneLine(facts.armature)}, ${facts.jointCount} joints`],
+    ['Not observable', facts.notObservable.length === 0 ? 'none' : `${facts.notObservable.join(', ')} (left at rest)`],
+    ['Warnings', facts.warnings.length === 0 ? 'none' : String(facts.warnings.length)],
+  ];
+  const width = Math.max(...rows.map(([label]) => label.length)) + 2;
+  const lines = rows.map(([label, text]) => `${`${label}:`.padEnd(width)}${text}`);
+  return [...lines, ...facts.warnings.map((warning) => `- ${oneLine(warning)}`)].join('\n') + '\n';
+}
+
+function pointText(timeS: number | null, otherwise: string): string {
+  return timeS === null ? otherwise : `${timeS} s`;
+}
+
+function smoothingText(cutoffHz: number, usedCutoffHz: number | null): string {
+  if (usedCutoffHz !== null) return `cut-off ${usedCutoffHz} Hz`;
+  return cutoffHz === 0 ? 'off' : `none (cut-off ${cutoffHz} Hz asked for; see warnings)`;
+}
+
+/** Names come from outside; a line stays one line. */
+function oneLine(text: string): string {
+  return text.replace(/[\u0000-\u001f\u007f]+/g, ' ').trim();
+}

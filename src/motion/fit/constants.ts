@@ -1,0 +1,114 @@
+/**
+ * Every number the fit was given by hand, with its source. "Lab": measured on a prototype over 13 rendered clips, where the
+ * optimum was flat (docs/method-fit.md). "Chosen": set here, for the reason beside it.
+ *
+ * Unit directions are radian-like. Residual rows are (difference / sigma).
+ */
+
+/** The detector's errors stay alike for about 8 frames at 30 fps (lab); a frame's evidence is its share of that time. */
+export const ERROR_MEMORY_S = 8 / 30;
+
+/** Landmark error in the picture: 4 px on a body 495 px high (lab), said in metres at the performer's distance. */
+export const IMAGE_SIGMA_M = (4 / 495) * 1.65;
+export const IMAGE_HUBER = 2;
+/** A landmark moves against the one in the frame before by its jitter only: 1 to 2 px each of a body 495 px high (lab), √2 of that for two. */
+export const IMAGE_STEP_SIGMA_M = (2.5 / 495) * 1.65;
+
+/** Depth differences of the world landmarks: sigma, and what is expected of their gain and offset (lab). */
+export const DEPTH_SIGMA_M = 0.12;
+export const DEPTH_CAUCHY = 2;
+export const DEPTH_GAIN = 0.6;
+export const DEPTH_GAIN_SIGMA = 0.15;
+export const DEPTH_OFFSET_SIGMA_M = 0.06;
+
+/** Raw elbow angle = offset + gain · true (lab). */
+export const ELBOW_SIGMA_RAD = (6 * Math.PI) / 180;
+export const ELBOW_CAUCHY = 2;
+export const ELBOW_OFFSET_RAD = (15 * Math.PI) / 180;
+export const ELBOW_OFFSET_SIGMA_RAD = (8 * Math.PI) / 180;
+export const ELBOW_GAIN = 0.58;
+export const ELBOW_GAIN_SIGMA = 0.06;
+/** The raw elbow angle counts fully above this in-plane fraction plus the span, hardly below it (lab). */
+export const ELBOW_FRACTION_FROM = 0.5;
+export const ELBOW_FRACTION_SPAN = 0.3;
+export const ELBOW_LEAST_WEIGHT = 0.02;
+
+/** Slack of a bone, as a logarithm (lab). */
+export const SLACK_SIGMA = 0.08;
+/** Length of spine and shoulder half-axis, and of hip half-axis, about the take's (lab). */
+export const TRUNK_SIGMA_M = 0.015;
+export const HIP_SIGMA_M = 0.008;
+/** Lengths about their measurement (lab: .03 in the logarithm); trunk lengths chosen alike. */
+export const LENGTH_SIGMA = 0.03;
+export const TRUNK_LENGTH_SIGMA_M = 0.015;
+
+/** Straight limbs: |d₂ - d₁| expected, sigma, scale of the Cauchy loss (lab). */
+export const STRAIGHT_KNEE = (3 * Math.PI) / 180;
+export const STRAIGHT_KNEE_SIGMA = 0.5;
+export const STRAIGHT_ELBOW = (14 * Math.PI) / 180;
+export const STRAIGHT_ELBOW_SIGMA = 0.3;
+export const STRAIGHT_CAUCHY = 0.35;
+/** Rounds the tip of |d₂ - d₁|, which has no slope at 0: half a degree (chosen, far below what a landmark can tell). */
+export const TIP = 0.01;
+
+/** Upper arms hang (lab). */
+export const HANGING = 0.2;
+export const HANGING_SIGMA = 0.5;
+export const HANGING_CAUCHY = 0.3;
+
+/** Knees bend one way, hips stretch back only so far, elbows bend about their crease (lab). */
+export const KNEE_SIGMA = 0.08;
+export const HIP_BACK = 0.3;
+export const HIP_BACK_SIGMA = 0.03;
+export const ELBOW_BACK = 0.05;
+export const ELBOW_BACK_SIGMA = 0.1;
+export const ELBOW_SIDE_SIGMA = 0.5;
+/** 1 + cos of the upper arm against trunk-down, below which the crease direction is undecided and loses weight (chosen: 45° round straight up). */
+export const CREASE_SURE = 0.3;
+
+/** Trunk upright in depth; hips against shoulders (lab). */
+export const UPRIGHT_SIGMA = 0.25;
+export const UPRIGHT_CAUCHY = 1;
+export const TWIST_SIGMA = 0.35;
+export const TWIST_CAUCHY = 1.5;
+
+/** Centre of mass over the planted ankles, a little before them (lab). */
+export const BALANCE_FORWARD_M = 0.055;
+export const BALANCE_SIGMA_M = 0.05;
+export const BALANCE_CAUCHY = 1.5;
+
+/** A planted ankle: 1.5 mm a step at 30 fps (lab), and all planted ankles on one floor (chosen: shoe and heel lift). */
+export const PLANTED_STEP_M = 0.0015;
+export const FLOOR_SIGMA_M = 0.03;
+export const FLOOR_CAUCHY = 1.5;
+/** A foot counts as planted when its ankle is slower than this and near its lowest level (lab). */
+export const PLANTED_SPEED_M_S = 0.12;
+export const PLANTED_LEVEL_M = 0.05;
+
+/** Second differences at 30 fps: directions, root across and along the view, trunk vectors (lab). */
+export const SMOOTH_DIRECTION = 0.02;
+export const SMOOTH_ROOT_M = 0.006;
+export const SMOOTH_ROOT_DEPTH_M = 0.01;
+export const SMOOTH_TRUNK_M = 0.004;
+/** The lab's frame rate, at which its per-frame sigmas were set; here they become densities over time. */
+export const LAB_RATE = 30;
+/** Sigmas of smoothness and contact were multiplied by √8 with the error memory of 8 frames (lab). */
+export const LAB_MEMORY = Math.sqrt(8);
+
+/** Camera: pitch (lab 4°) and roll (chosen: people level a horizon better than they aim a lens). */
+export const PITCH_SIGMA_RAD = (4 * Math.PI) / 180;
+export const ROLL_SIGMA_RAD = (1.5 * Math.PI) / 180;
+/** A given pitch or roll is held this tightly. */
+export const GIVEN_ANGLE_SIGMA_RAD = (0.2 * Math.PI) / 180;
+/** Field of view taken for the shorter side of the picture when nobody says: about a phone's main lens. Guesses of 25 to 60° changed the lab's errors by 2 %. */
+export const DEFAULT_FIELD_OF_VIEW_DEG = 50;
+
+/**
+ * Shares of body mass and where they sit, so that the centre of mass is a weighted sum of joints.
+ * Source: Winter, Biomechanics and Motor Control of Human Movement, table of segment masses (values from memory):
+ * trunk .497 and head .081, upper arm .028 (.436 down), forearm and hand .022 (.682), thigh .100 (.433), shank and foot .061 (.606).
+ */
+export const MASS = { upperArm: 0.028, forearm: 0.022, thigh: 0.1, shank: 0.061, trunk: 0.578 } as const;
+export const MASS_DOWN = { upperArm: 0.436, forearm: 0.682, thigh: 0.433, shank: 0.606 } as const;
+/** Trunk's at half the spine, head's at one and a half: (.497·.5 + .081·1.5)/.578 of the spine vector above the mid-hip. */
+export const TRUNK_MASS_UP = 0.64;

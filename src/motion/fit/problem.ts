@@ -1,0 +1,53 @@
+/**
+ * What the residuals look at: the measurements of each camera at the knots of time, and what is taken for granted.
+ */
+
+/**
+ * One camera's measurements at K knots.
+ *
+ * - `focalPx` focal length in pixels of the frame; `rotation[9]` row-major and `translation[3]`: point in this camera =
+ *   rotation · point in the first camera + translation (the first camera has the identity and zero).
+ * - `sigmaPx` landmark error in this picture; `stepSigmaPx` the same between neighbouring frames (jitter alone).
+ * - `image[K·12·2]` joints in pixels about the middle of the picture, y down; `weight[K·12]` 0..1, 0 where unseen.
+ * - `depth[K·11]` depth of each vector in the model's world landmarks, metres, away from the camera positive.
+ * - `elbowRad[K·2]` raw flexion of left and right elbow from the world landmarks.
+ */
+export interface Observations {
+  readonly focalPx: number;
+  readonly rotation: Float64Array;
+  readonly translation: Float64Array;
+  readonly sigmaPx: number;
+  readonly stepSigmaPx: number;
+  readonly image: Float64Array;
+  readonly weight: Float64Array;
+  readonly depth: Float64Array;
+  readonly elbowRad: Float64Array;
+}
+
+/**
+ * K knots.
+ *
+ * - `timesS[K]` rising; `spanS[K]` time that each knot speaks for; `evidence[K]` its share of the error memory, at most 1,
+ *   and 0 where no camera found anybody.
+ * - `planted[K·2]` 0..1 for left and right foot.
+ * - `logLengths[4]`, `trunkM[3]` measured lengths that the prior pulls to.
+ */
+export interface Problem {
+  readonly frames: number;
+  readonly timesS: Float64Array;
+  readonly spanS: Float64Array;
+  readonly evidence: Float64Array;
+  readonly cameras: readonly Observations[];
+  readonly planted: Float64Array;
+  readonly logLengths: Float64Array;
+  readonly trunkM: Float64Array;
+  readonly pitch: AnglePrior;
+  readonly roll: AnglePrior;
+  /** Whether neighbouring frames are close enough in time that landmark steps between them say something of their own. */
+  readonly useSteps: boolean;
+}
+
+export interface AnglePrior {
+  readonly meanRad: number;
+  readonly sigmaRad: number;
+}

@@ -1,0 +1,99 @@
+/**
+ * The path of the middle of the hips through the stage.
+ *
+ * The model's metres have their origin between the hips in every frame, so the path must come from elsewhere: height
+ * from the feet, the way across from the picture. Depth is not observable at this stage.
+ */
+import { LANDMARK, LANDMARK_COUNT } from '../pose/landmarks.ts';
+import { twoSidedSum } from '../numeric/twoSidedMean.ts';
+import type { StageTrack } from './bodyAxes.ts';
+import type { Bridged } from './gaps.ts';
+import { JOINT_LANDMARKS } from './jointLandmarks.ts';
+import { smoothSeries, type SmoothingPlan } from './smoothing.ts';
+
+/**
+ * Reach in time of the mean over the picture's scale, seconds. People walk toward a lens slowly compared with how the
+ * scale of single frames trembles. Our choice.
+ */
+const SCALE_REACH_S = 0.5;
+
+/** Heel and toes of both feet; the ankle always lies above them. */
+const SOLES = [LANDMARK.leftHeel, LANDMARK.rightHeel, LANDMARK.leftFootIndex, LANDMARK.rightFootIndex];
+
+/** Landmarks that are compared between picture and metres: those of the body and limbs; the face's are too close together. */
+const COMPARED = [...new Set(JOINT_LANDMARKS.flat())].filter((l) => l >= LANDMARK.leftShoulder);
+
+/**
+ * The root path `[T·3]` in the stage frame, metres: X = 0 (not observable), Y the height of mid-hip above the lowest sole,
+ * Z the way across the picture from the first frame with a pose. NaN in missing frames.
+ *
+ * Metres per pixel of a frame: least squares between the landmarks in the picture and in metres, about their means,
+ * then averaged over time. The camera is taken as level, and its rays as parallel within one frame.
+ *
+ * @param positionM smoothed positions `[T·33·3]`
+ */
+export function rootPath(
+  stage: StageTrack, bridged: Bridged, positionM: Float64Array, performerS: Float64Array, smoothing: SmoothingPlan,
+): Float64Array {
+  const frames = performerS.length;
+  const path = new Float64Array(frames * 3).fill(Number.NaN);
+  const { widthPx, heightPx } = stage;
+  const acrossPx = new Float64Array(frames);
+  // sums of the fit: metres·pixels and pixels·pixels, to be averaged together
+  const fit = new Float64Array(frames * 2);
+  for (const { from, to } of bridged.stretches) {
+    for (let t = from; t <= to; t++) {
+      const image = (l: number, c: number): number => bridged.image[(t * LANDMARK_COUNT + l) * 2 + c]!;
+      const hips = (image(LANDMARK.leftHip, 0) + image(LANDMARK.rightHip, 0)) / 2;
+      acrossPx[t] = (hips - 0.5) * widthPx;
+      const [mp, pp] = scaleSums(t, bridged, widthPx, heightPx);
+      fit[t * 2] = mp;
+      fit[t * 2 + 1] = pp;
+    }
+    twoSidedSum(performerS, fit, 2, from, to, SCALE_REACH_S);
+  }
+  smoothSeries(smoothing, acrossPx, 1, 0);
+  let start = Number.NaN;
+  for (const { from, to } of bridged.stretches) {
+    for (let t = from; t <= to; t++) {
+      const metresPerPx = fit[t * 2 + 1]! > 0 ? fit[t * 2]! / fit[t * 2 + 1]! : 0;
+      const z = -acrossPx[t]! * metresPerPx;
+      if (Number.isNaN(start)) start = z;
+      path[t * 3] = 0;
+      path[t * 3 + 1] = heightAboveSoles(positionM, t);
+      path[t * 3 + 2] = z - start;
+    }
+  }
+  return path;
+}
+
+function heightAboveSoles(positionM: Float64Array, t: number): number {
+  const height = (l: number): number => positionM[(t * LANDMARK_COUNT + l) * 3 + 1]!;
+  return (height(LANDMARK.leftHip) + height(LANDMARK.rightHip)) / 2 - Math.min(...SOLES.map(height));
+}
+
+/** Σ metres·pixels and Σ pixels² about the means, over across and up, of the landmarks compared. */
+function scaleSums(t: number, bridged: Bridged, widthPx: number, heightPx: number): readonly [number, number] {
+  let mp = 0;
+  let pp = 0;
+  for (let c = 0; c < 2; c++) {
+    // stage Z runs against picture x, stage Y against picture y
+    const metreAxis = c === 0 ? 2 : 1;
+    const sizePx = c === 0 ? widthPx : heightPx;
+    let sumM = 0;
+    let sumP = 0;
+    let sumMP = 0;
+    let sumPP = 0;
+    for (const l of COMPARED) {
+      const m = -bridged.positionM[(t * LANDMARK_COUNT + l) * 3 + metreAxis]!;
+      const p = bridged.image[(t * LANDMARK_COUNT + l) * 2 + c]! * sizePx;
+      sumM += m;
+      sumP += p;
+      sumMP += m * p;
+      sumPP += p * p;
+    }
+    mp += sumMP - (sumM * sumP) / COMPARED.length;
+    pp += sumPP - (sumP * sumP) / COMPARED.length;
+  }
+  return [mp, pp];
+}

@@ -1,0 +1,95 @@
+/**
+ * Orientation of the body's segments that three or more landmarks show directly: pelvis, chest, head, hands, feet.
+ *
+ * Rest pose: upright, arms hanging, palms to the front, feet square to the shanks; there the axes of every segment are
+ * those of the stage (x forward, y up, z to the performer's right). All functions take stage coordinates in metres and
+ * give the quaternion segment → stage, or `undefined` where the landmarks fall together and show no direction.
+ *
+ * What these landmarks can't tell: a lean of the trunk from a bend at the hips. There is no landmark between hips and
+ * shoulders, so the trunk's lean goes to the pelvis as a whole; the hips make up for it.
+ */
+import { LANDMARK, type LandmarkName } from '../pose/landmarks.ts';
+import { fromBasis, type Quat } from '../numeric/quaternion.ts';
+import { cross, midpoint, readVec3, reject, scale, subtract, unit, type Vec3 } from '../numeric/vector3.ts';
+
+/** Landmarks of one frame by name. */
+export type FramePoints = (name: LandmarkName) => Vec3;
+
+/**
+ * @param positionM positions `[T·33·3]`
+ * @param frame index of the frame
+ */
+export function pointsOf(positionM: Float64Array, frame: number): FramePoints {
+  const base = frame * 33;
+  return (name) => readVec3(positionM, base + LANDMARK[name]);
+}
+
+/** Axes with z along the first direction and y as near to the second as a right angle allows. */
+function fromZY(z: Vec3, y: Vec3): Quat | undefined {
+  const uz = unit(z);
+  const uy = uz && unit(reject(y, uz));
+  return uz && uy && fromBasis(cross(uy, uz), uy, uz);
+}
+
+/** Axes with y along the first direction and z as near to the second as a right angle allows. */
+export function fromYZ(y: Vec3, z: Vec3): Quat | undefined {
+  const uy = unit(y);
+  const uz = uy && unit(reject(z, uy));
+  return uy && uz && fromBasis(cross(uy, uz), uy, uz);
+}
+
+/** Axes with x along the first direction and z as near to the second as a right angle allows. */
+function fromXZ(x: Vec3, z: Vec3): Quat | undefined {
+  const ux = unit(x);
+  const uz = ux && unit(reject(z, ux));
+  return ux && uz && fromBasis(ux, cross(uz, ux), uz);
+}
+
+function trunkUp(p: FramePoints): Vec3 {
+  return subtract(midpoint(p('leftShoulder'), p('rightShoulder')), midpoint(p('leftHip'), p('rightHip')));
+}
+
+/** z from the left hip to the right, y along the trunk. */
+export function pelvisOrientation(p: FramePoints): Quat | undefined {
+  return fromZY(subtract(p('rightHip'), p('leftHip')), trunkUp(p));
+}
+
+/** z from the left shoulder to the right, y along the trunk. */
+export function chestOrientation(p: FramePoints): Quat | undefined {
+  return fromZY(subtract(p('rightShoulder'), p('leftShoulder')), trunkUp(p));
+}
+
+/**
+ * z from the left ear to the right; x from between the ears to the mean of the nose and the middle of the eyes. On an
+ * upright head the eyes lie a little above the ears and the nose a little below, so their mean is level with the ears
+ * (within about 5° on the published landmarks of the squatting woman): an upright head reads a nod near zero.
+ */
+export function headOrientation(p: FramePoints): Quat | undefined {
+  const ears = midpoint(p('leftEar'), p('rightEar'));
+  const face = midpoint(midpoint(p('leftEye'), p('rightEye')), p('nose'));
+  const z = unit(subtract(p('rightEar'), p('leftEar')));
+  const x = z && unit(reject(subtract(face, ears), z));
+  return z && x && fromBasis(x, cross(z, x), z);
+}
+
+/**
+ * y from the knuckles to the wrist; z across the knuckles, toward the performer's right in the rest pose: from the little
+ * finger to the index on the right hand, from the index to the little finger on the left (thumbs point outward there).
+ */
+export function handOrientation(p: FramePoints, side: 'left' | 'right'): Quat | undefined {
+  const index = p(`${side}Index`);
+  const pinky = p(`${side}Pinky`);
+  const across = subtract(index, pinky);
+  return fromYZ(subtract(p(`${side}Wrist`), midpoint(index, pinky)), side === 'right' ? across : scale(across, -1));
+}
+
+/**
+ * x from heel to toes; z as near to the shank's own z as a right angle allows. So the ankle is read as flexion and as
+ * toes turned in or out, never as a tilt onto the foot's edge: ankle, heel and toes do span a plane, but the ankle lies
+ * only a hand's breadth off the line of the foot, and its error in depth would tilt the foot by tens of degrees.
+ *
+ * @param shankZ unit z axis of the shank in the stage
+ */
+export function footOrientation(p: FramePoints, side: 'left' | 'right', shankZ: Vec3): Quat | undefined {
+  return fromXZ(subtract(p(`${side}FootIndex`), p(`${side}Heel`)), shankZ);
+}

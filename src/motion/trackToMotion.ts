@@ -1,0 +1,89 @@
+/**
+ * Track in, motion out: the whole way from landmarks to joint rotations, in order, as one function behind one type.
+ * Whatever measures a performer in another way one day has to make the same {@link Motion}, and nothing behind it changes.
+ */
+import { makeSignContinuous } from '../numeric/quaternionSeries.ts';
+import { LANDMARK_COUNT } from '../pose/landmarks.ts';
+import type { Track } from '../pose/track.ts';
+import { toStage } from './bodyAxes.ts';
+import { checkTrack } from './checkTrack.ts';
+import { bridgeGaps, type Bridged } from './gaps.ts';
+import { JOINT_LANDMARKS, USED_LANDMARKS } from './jointLandmarks.ts';
+import { writeJointRotations } from './jointRotations.ts';
+import { JOINT_COUNT } from './joints.ts';
+import { STATE_BRIDGED, STATE_MEASURED, STATE_MISSING, type Motion } from './motion.ts';
+import { rootPath } from './rootPath.ts';
+import { planSmoothing, smoothSeries } from './smoothing.ts';
+
+export interface MotionSettings {
+  /** How many times faster than its stored rate the clip was shot. */
+  readonly captureFactor: number;
+  /** Swap left and right, as in a mirror. */
+  readonly mirror: boolean;
+  /** Smoothing cut-off in Hz of the performer's own time; 0 switches smoothing off. */
+  readonly cutoffHz: number;
+}
+
+/**
+ * The performer's joint rotations from the landmarks of a take. Frames of reference and shapes: see {@link Motion}.
+ *
+ * - A joint's confidence is the least visibility of the landmarks it is read from; 0 where missing, and in bridged frames
+ *   in which nobody was found.
+ * - A joint's state is bridged when its frame is, or when any of its landmarks was hidden (`motion/gaps.ts`).
+ * - A joint that is not observable stays at rest, with confidence 0; its state only says whether the frame has a pose.
+ *
+ * @throws NudgebookError `bad-track` (not a usable track), `no-person` (nobody in any frame)
+ */
+export function trackToMotion(track: Track, settings: MotionSettings): Motion {
+  checkTrack(track);
+  const frames = track.timesS.length;
+  const stage = toStage(track, settings.mirror);
+  const performerS = track.timesS.map((timeS) => timeS / settings.captureFactor);
+  const bridged = bridgeGaps(stage, performerS);
+
+  const smoothing = planSmoothing(performerS, bridged.stretches, settings.cutoffHz);
+  const positionM = bridged.positionM.slice();
+  for (const landmark of USED_LANDMARKS) {
+    for (let c = 0; c < 3; c++) smoothSeries(smoothing, positionM, LANDMARK_COUNT * 3, landmark * 3 + c);
+  }
+
+  const rotations = new Float64Array(frames * JOINT_COUNT * 4).fill(Number.NaN);
+  let doubtful = 0;
+  for (const stretch of bridged.stretches) doubtful += writeJointRotations(positionM, performerS, stretch, rotations);
+  for (let j = 0; j < JOINT_COUNT; j++) makeSignContinuous(rotations, frames, JOINT_COUNT * 4, j * 4);
+
+  const warnings = [...smoothing.warnings];
+  if (doubtful > 0) {
+    warnings.push(`In ${doubtful} ${doubtful === 1 ? 'frame' : 'frames'} landmarks fell together; joints there keep the pose before.`);
+  }
+  return {
+    timesS: track.timesS,
+    rotations,
+    rootM: rootPath(stage, bridged, positionM, performerS, smoothing),
+    ...trust(bridged, stage.visibility),
+    observable: Uint8Array.from(JOINT_LANDMARKS, (landmarks) => (landmarks.length > 0 ? 1 : 0)),
+    usedCutoffHz: smoothing.usedCutoffHz,
+    warnings,
+  };
+}
+
+function trust(bridged: Bridged, visibility: Float32Array): Pick<Motion, 'confidence' | 'state'> {
+  const frames = bridged.frameState.length;
+  const confidence = new Float32Array(frames * JOINT_COUNT);
+  const state = new Uint8Array(frames * JOINT_COUNT);
+  for (let t = 0; t < frames; t++) {
+    const frameState = bridged.frameState[t]!;
+    for (let j = 0; j < JOINT_COUNT; j++) {
+      const landmarks = JOINT_LANDMARKS[j]!;
+      let least = landmarks.length > 0 && frameState !== STATE_MISSING ? 1 : 0;
+      let jointState = frameState;
+      for (const l of landmarks) {
+        least = Math.min(least, visibility[t * LANDMARK_COUNT + l]!);
+        if (frameState === STATE_MEASURED && bridged.hidden[t * LANDMARK_COUNT + l] === 1) jointState = STATE_BRIDGED;
+      }
+      confidence[t * JOINT_COUNT + j] = least;
+      state[t * JOINT_COUNT + j] = jointState;
+    }
+  }
+  return { confidence, state };
+}

@@ -1,0 +1,101 @@
+/**
+ * The book and the tracks the tests of this folder use: Marla reaches for a jar on one leg.
+ */
+import fc from 'fast-check';
+import { newBook, type Book } from '../../src/book/document.ts';
+import { LANDMARK_COUNT } from '../../src/pose/landmarks.ts';
+import { emptyTrack, type Track } from '../../src/pose/track.ts';
+
+/** Every field away from its default, so that a field that is lost shows. */
+export function marlaBook(): Book {
+  return {
+    ...newBook(),
+    title: 'Marla reaches the jar',
+    take: {
+      name: 'one-leg-reach.webm',
+      sizeBytes: 512_345,
+      hash: '3f5a9c0e11d27b84',
+      widthPx: 640,
+      heightPx: 720,
+      durationS: 3.2,
+      frames: 96,
+      rate: { kind: 'variable', minFps: 21, medianFps: 29.5, maxFps: 30 },
+      address: 'reference-clips/one-leg-reach.webm',
+    },
+    model: 'heavy',
+    settings: { inS: 0.4, outS: 2.9, captureFactor: 8, mirror: true, cutoffHz: 5.5, rate: 12, on: 3, timeScale: 1.5 },
+    armature: {
+      format: 'nudgebook-armature',
+      version: 1,
+      name: 'Marla',
+      heightMm: 280,
+      joints: [
+        { name: 'pelvis', kind: 'ball' },
+        { name: 'rightElbow', kind: 'hinge' },
+        { name: 'head', kind: 'swivel' },
+      ],
+    },
+    shotSteps: [1, 2, 5],
+    notes: { '3': 'keep the jar hand low', '12': 'heel lifts' },
+  };
+}
+
+/** One frame with a person and one without; numbers that have no short decimal form. */
+export function twoFrameTrack(): Track {
+  const track = emptyTrack('heavy', 640, 720, Float64Array.of(0, 1001 / 30_000));
+  for (let i = 0; i < LANDMARK_COUNT; i += 1) {
+    track.visibility[i] = (i + 1) / 34;
+    for (let c = 0; c < 3; c += 1) {
+      track.image[i * 3 + c] = (i + c) / 37;
+      track.world[i * 3 + c] = (i - 16) / 71 - c / 13;
+    }
+  }
+  track.found[0] = 1;
+  return track;
+}
+
+/** A quiet NaN with a payload of its own, as a 32-bit pattern: a codec that goes through numbers would lose it. */
+export const ODD_NAN_BITS = 0x7fc0_1234;
+
+/** Tracks of 0 to 4 frames with any allowed numbers. */
+export const anyTrack: fc.Arbitrary<Track> = fc
+  .record({
+    model: fc.constantFrom('lite', 'full', 'heavy'),
+    gapsS: fc.array(fc.double({ min: 1e-6, max: 1e3, noNaN: true }), { maxLength: 4 }),
+    found: fc.array(fc.boolean(), { minLength: 4, maxLength: 4 }),
+    seed: fc.array(fc.float({ noNaN: true, noDefaultInfinity: true }), { minLength: 7, maxLength: 40 }),
+    share: fc.float({ min: 0, max: 1, noNaN: true }),
+  })
+  .map(({ model, gapsS, found, seed, share }) => {
+    let timeS = 0;
+    const track = emptyTrack(model as Track['model'], 640, 360, Float64Array.from(gapsS, (gapS) => (timeS += gapS)));
+    for (let f = 0; f < gapsS.length; f += 1) {
+      const from = f * LANDMARK_COUNT;
+      if (found[f] !== true) {
+        new Uint32Array(track.world.buffer)[from * 3] = ODD_NAN_BITS;
+        continue;
+      }
+      track.found[f] = 1;
+      for (let i = from; i < from + LANDMARK_COUNT; i += 1) track.visibility[i] = share;
+      for (let i = from * 3; i < (from + LANDMARK_COUNT) * 3; i += 1) {
+        track.image[i] = seed[i % seed.length] ?? 0;
+        track.world[i] = seed[(i * 7 + 3) % seed.length] ?? 0;
+      }
+    }
+    return track;
+  });
+
+/** The bytes of a track's arrays, so that NaN is compared bit by bit. */
+export function bytesOf(track: Track): Record<string, unknown> {
+  const bytes = (a: Float64Array | Float32Array | Uint8Array) => Array.from(new Uint8Array(a.buffer, a.byteOffset, a.byteLength));
+  return {
+    model: track.model,
+    widthPx: track.widthPx,
+    heightPx: track.heightPx,
+    timesS: bytes(track.timesS),
+    image: bytes(track.image),
+    world: bytes(track.world),
+    visibility: bytes(track.visibility),
+    found: bytes(track.found),
+  };
+}

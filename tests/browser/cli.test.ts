@@ -1,0 +1,132 @@
+/**
+ * The command line as a person calls it: real clips in, four files out; one plain line and status 2 for what is wrong.
+ */
+import { spawn } from 'node:child_process';
+import { copyFileSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import process from 'node:process';
+import Ajv2020 from 'ajv/dist/2020.js';
+import { parse } from 'csv-parse/sync';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { PROJECT_FOLDER } from '../../scripts/serve/projectFolder.ts';
+
+let folder: string;
+beforeAll(() => { folder = mkdtempSync(join(tmpdir(), 'nudgebook-cli-')); });
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+interface Ended {
+  readonly status: number | null;
+  readonly out: string;
+  readonly err: string;
+}
+
+function plan(...words: string[]): Promise<Ended> {
+  return new Promise((resolve, reject) => {
+    const child = spawn(process.execPath, ['--import', 'tsx', join(PROJECT_FOLDER, 'src/cli/main.ts'), ...words], { cwd: PROJECT_FOLDER });
+    let out = '';
+    let err = '';
+    child.stdout.on('data', (piece: Buffer) => { out += piece.toString(); });
+    child.stderr.on('data', (piece: Buffer) => { err += piece.toString(); });
+    child.on('error', reject);
+    child.on('close', (status) => resolve({ status, out, err }));
+  });
+}
+
+const clip = (name: string): string => join(PROJECT_FOLDER, 'reference-clips', `${name}.webm`);
+
+interface PlanFile {
+  take: { durationS: number; frames: number; width: number; height: number };
+  rate: number;
+  on: number;
+  steps: { step: number; exposure: number; sourceTimeS: number; joints: Record<string, { kind: string; angleDeg: number | null; incrementDeg: number | null; rotation: number[] | null; confidence: number }> }[];
+}
+
+describe('npm run plan', () => {
+  it.each(['one-leg-reach', 'arm-raise', 'squat', 'walk'])('plans %s: every frame posed, four files that agree', async (name) => {
+    const out = join(folder, name);
+    const ended = await plan(clip(name), '--out', out, '--rate', '24', '--on', '2', '--model', 'lite');
+    expect(ended.err).not.toMatch(/error/i);
+    expect(ended.status).toBe(0);
+    expect(readdirSync(out).sort()).toEqual(['increments.csv', 'plan.json', 'summary.txt', 'track.json']);
+
+    const made = JSON.parse(readFileSync(join(out, 'plan.json'), 'utf8')) as PlanFile;
+    const schema = JSON.parse(readFileSync(join(PROJECT_FOLDER, 'docs/plan.schema.json'), 'utf8')) as object;
+    const ajv = new Ajv2020({ allErrors: true, strict: false });
+    expect(ajv.validate(schema, made), JSON.stringify(ajv.errors)).toBe(true);
+    expect(made.rate).toBe(24);
+    expect(made.on).toBe(2);
+    // Steps start between the first and the last frame; our clips have 30 frames a second from 0 on.
+    expect(made.steps.length).toBe(Math.floor(((made.take.frames - 1) / 30) * 12 + 1e-6) + 1);
+    expect(made.steps.every((s, i) => s.step === i + 1 && s.exposure === 2 * i + 1)).toBe(true);
+
+    const track = JSON.parse(readFileSync(join(out, 'track.json'), 'utf8')) as { frames: unknown[] };
+    expect(track.frames.length).toBe(made.take.frames);
+    expect(track.frames.every((frame) => frame !== null)).toBe(true);
+
+    const rows = parse(readFileSync(join(out, 'increments.csv'), 'utf8'), { columns: true }) as Record<string, string>[];
+    expect(rows.length).toBe(made.steps.length);
+
+    // The increments of a hinge add up to its whole move.
+    const knee = made.steps.map((s) => s.joints['leftKnee']!);
+    const sum = knee.reduce((total, j) => total + j.incrementDeg!, 0);
+    expect(sum).toBeCloseTo(knee.at(-1)!.angleDeg! - knee[0]!.angleDeg!, 1);
+
+    expect(readFileSync(join(out, 'summary.txt'), 'utf8')).toBe(ended.out);
+  });
+
+  it('takes a puppet with fewer joints', async () => {
+    const armature = join(folder, 'stiff-neck.json');
+    writeFileSync(armature, JSON.stringify({
+      format: 'nudgebook-armature', version: 1, name: 'Stiff neck', heightMm: 200,
+      joints: [{ name: 'pelvis', kind: 'ball' }, { name: 'head', kind: 'ball' }, { name: 'leftElbow', kind: 'hinge' }],
+    }));
+    const out = join(folder, 'stiff-neck');
+    const ended = await plan(clip('arm-raise'), '--out', out, '--armature', armature, '--model', 'lite', '--on', '4');
+    expect(ended.status).toBe(0);
+    const made = JSON.parse(readFileSync(join(out, 'plan.json'), 'utf8')) as PlanFile;
+    expect(Object.keys(made.steps[0]!.joints).sort()).toEqual(['head', 'leftElbow', 'pelvis']);
+  });
+
+  it('refuses each bad order with one line and status 2, and writes nothing', async () => {
+    const empty = join(folder, 'empty.mp4');
+    writeFileSync(empty, '');
+    const text = join(folder, 'shopping.mp4');
+    writeFileSync(text, 'flour, yeast, salt\n'.repeat(400));
+    const cut = join(folder, 'cut.webm');
+    writeFileSync(cut, readFileSync(clip('arm-raise')).subarray(0, 300));
+    const badArmature = join(folder, 'bad-armature.json');
+    writeFileSync(badArmature, JSON.stringify({ format: 'nudgebook-armature', version: 1, name: 'x', heightMm: 200, joints: [{ name: 'leftElbw', kind: 'hinge' }] }));
+    const out = join(folder, 'nothing');
+    const cases: [string[], RegExp][] = [
+      [[], /No clip is named/],
+      [[clip('walk')], /--out DIR is missing/],
+      [[clip('walk'), '--out', out, '--rate', 'fast'], /--rate is "fast"/],
+      [[clip('walk'), '--out', out, '--rate', '0'], /rate/i],
+      [[clip('walk'), '--out', out, '--on', '5'], /--on is "5"/],
+      [[clip('walk'), '--out', out, '--model', 'huge'], /--model is "huge"/],
+      [[clip('walk'), '--out', out, '--speed', '2'], /no option --speed/],
+      [[join(folder, 'none.mp4'), '--out', out], /There is no file/],
+      [[empty, '--out', out], /empty/],
+      [[text, '--out', out], /shopping\.mp4/],
+      [[cut, '--out', out], /cut\.webm/],
+      [[clip('walk'), '--out', out, '--armature', badArmature], /leftElbw/],
+    ];
+    for (const [words, line] of cases) {
+      const ended = await plan(...words);
+      expect(ended.status, words.join(' ')).toBe(2);
+      expect(ended.err, words.join(' ')).toMatch(line);
+      expect(ended.err.trim().split('\n').length, ended.err).toBe(1);
+    }
+    expect(existsSync(join(out, 'plan.json'))).toBe(false);
+  });
+
+  it('leaves the former results alone when a later run fails', async () => {
+    const out = join(folder, 'arm-raise');
+    const before = readFileSync(join(out, 'plan.json'), 'utf8');
+    copyFileSync(clip('arm-raise'), join(folder, 'again.webm'));
+    const ended = await plan(join(folder, 'again.webm'), '--out', out, '--model', 'none');
+    expect(ended.status).toBe(2);
+    expect(readFileSync(join(out, 'plan.json'), 'utf8')).toBe(before);
+  });
+});

@@ -1,0 +1,120 @@
+/**
+ * Nothing leaves the machine: a whole run, with every request recorded and a trap behind every other address.
+ *
+ * Two nets, because either alone could miss something: the browser's own list of requests, and a listener to which every
+ * host name in the world resolves in this browser, so that whatever gets past the policy arrives there.
+ */
+import { createServer, type Server, type Socket } from 'node:net';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { launchBrowser } from '../../scripts/browser/launch.ts';
+import { appUrl } from './harness.ts';
+
+let trap: Server;
+let caught = 0;
+let browser: Browser;
+const sockets = new Set<Socket>();
+
+beforeAll(async () => {
+  trap = createServer((socket) => {
+    caught += 1;
+    sockets.add(socket);
+    socket.on('error', () => socket.destroy());
+    socket.end('HTTP/1.1 200 OK\r\nContent-Length: 0\r\nAccess-Control-Allow-Origin: *\r\n\r\n');
+  });
+  await new Promise<void>((resolve) => trap.listen(0, '127.0.0.1', resolve));
+  const address = trap.address();
+  if (!address || typeof address === 'string') throw new Error('The trap has no port.');
+  browser = await launchBrowser([`--host-resolver-rules=MAP * 127.0.0.1:${address.port}, EXCLUDE 127.0.0.1`]);
+});
+
+afterAll(async () => {
+  await browser.close();
+  for (const socket of sockets) socket.destroy();
+  await new Promise((resolve) => trap.close(resolve));
+});
+
+describe('privacy', () => {
+  it('has a trap that catches what gets out (or the rest of this file would prove nothing)', async () => {
+    const page = await browser.newPage();
+    const before = caught;
+    await page.goto('http://outside.example/').catch(() => undefined);
+    expect(caught).toBeGreaterThan(before);
+    await page.close();
+  });
+
+  it('sends the policy with page, script, worker, wasm and model', async () => {
+    const page = await browser.newPage();
+    const seen = new Map<string, string | undefined>();
+    page.context().on('response', (response) => seen.set(response.url(), response.headers()['content-security-policy']));
+    await page.goto(`${appUrl()}lab.html`);
+    for (const address of ['wasm/vision_wasm_module_internal.wasm', 'models/pose_landmarker_full.task', 'not-there.bin']) {
+      const policy = await page.evaluate(async (path) => (await fetch(path, { method: 'HEAD' })).headers.get('content-security-policy'), address);
+      expect(policy, address).toContain("connect-src 'self'");
+    }
+    expect(seen.size).toBeGreaterThan(1);
+    for (const [url, policy] of seen) expect(policy, url).toContain("default-src 'none'");
+    await page.close();
+  });
+
+  it('refuses a request elsewhere by fetch, beacon, socket and picture', async () => {
+    const page = await browser.newPage();
+    await page.goto(`${appUrl()}lab.html`);
+    const before = caught;
+    const outcome = await page.evaluate(async () => {
+      const fetched = await fetch('https://outside.example/x', { mode: 'no-cors' }).then(() => 'went out', () => 'refused');
+      navigator.sendBeacon('https://outside.example/beacon', 'x');
+      const socket = await new Promise<string>((resolve) => {
+        try {
+          const made = new WebSocket('wss://outside.example/s');
+          made.onopen = () => resolve('went out');
+          made.onerror = () => resolve('refused');
+        } catch {
+          resolve('refused');
+        }
+      });
+      const picture = await new Promise<string>((resolve) => {
+        const image = new Image();
+        image.onload = () => resolve('went out');
+        image.onerror = () => resolve('refused');
+        image.src = 'https://outside.example/i.png';
+      });
+      return [fetched, socket, picture];
+    });
+    expect(outcome).toEqual(['refused', 'refused', 'refused']);
+    expect(caught).toBe(before);
+    await page.close();
+  });
+
+  it('keeps a whole run inside: app, demo, posing, closed engine', async () => {
+    const context = await browser.newContext();
+    const requests: string[] = [];
+    context.on('request', (request) => requests.push(request.url()));
+    const before = caught;
+
+    const app = await context.newPage();
+    await app.goto(`${appUrl()}?demo`);
+    await app.waitForSelector('[data-step="1"]');
+    await app.close();
+
+    const lab = await context.newPage();
+    await lab.goto(`${appUrl()}lab.html`);
+    await lab.waitForFunction(() => window.nudgebookLab !== undefined);
+    const answer = await lab.evaluate(
+      (url) => window.nudgebookLab!.pose({ url, name: 'arm-raise.webm', model: 'lite' }),
+      `${appUrl()}reference-clips/arm-raise.webm`,
+    );
+    if (!answer.ok) throw new Error(answer.error.sentence);
+    expect(answer.value.track.frames.length).toBeGreaterThan(60);
+    // The engine sends its usage data when it closes: give a late request time to be caught.
+    await lab.waitForTimeout(3_000);
+    await lab.close();
+
+    const own = new URL(appUrl()).origin;
+    const outside = requests.filter((url) => !url.startsWith(`${own}/`) && !url.startsWith(`blob:${own}/`) && !url.startsWith('data:'));
+    expect(outside).toEqual([]);
+    expect(requests.some((url) => url.endsWith('.task'))).toBe(true);
+    expect(caught).toBe(before);
+    await context.close();
+  });
+});
