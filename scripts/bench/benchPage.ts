@@ -32,7 +32,7 @@ export async function serveBenchPage(): Promise<ServedApp> {
       for (const [name, value] of Object.entries(SECURITY_HEADERS)) response.setHeader(name, value);
     },
   });
-  const server = createServer((request, response) => send(request, response, () => response.writeHead(404).end()));
+  const server = createServer((request, response) => send(request, response, () => { response.writeHead(404).end(); }));
   await new Promise<void>((resolve, reject) => {
     server.once('error', reject);
     server.listen(0, '127.0.0.1', resolve);

@@ -15,7 +15,7 @@ const LEFT_HALF: Readonly<Record<string, readonly [number, number, number]>> = {
 const ARM = ['Elbow', 'Wrist', 'Pinky', 'Index', 'Thumb'];
 const TRUNK_AND_HEAD = ['EyeInner', 'Eye', 'EyeOuter', 'Ear', 'Mouth', 'Shoulder', ...ARM];
 
-/** In every so many frames nobody is found for a few: a gap that is bridged. */
+/** In the middle of every so many frames nobody is found for a few: a gap that is bridged. */
 const GAP_EVERY = 600;
 const GAP_FRAMES = 5;
 
@@ -63,7 +63,8 @@ export function syntheticTrack(durationS: number, fps: number): Track {
   const track = emptyTrack('full', 1080, 1920, Float64Array.from({ length: frames }, (_, i) => i / fps));
   const names = Object.keys(LANDMARK) as LandmarkName[];
   for (let frame = 0; frame < frames; frame += 1) {
-    if (frame % GAP_EVERY >= GAP_EVERY - GAP_FRAMES) continue;
+    const fromMiddle = (frame % GAP_EVERY) - GAP_EVERY / 2;
+    if (fromMiddle >= 0 && fromMiddle < GAP_FRAMES) continue;
     track.found[frame] = 1;
     for (const name of names) {
       const index = frame * LANDMARK_COUNT + LANDMARK[name];

@@ -52,7 +52,7 @@ export function fromBase64(text: string): Uint8Array<ArrayBuffer> | null {
     }
   }
   if (padding === 1) {
-    
+    if ((four & 3) !== 0) return null;
     bytes[to] = four >> 10;
     bytes[to + 1] = four >> 2;
   } else if (padding === 2) {

@@ -22,10 +22,10 @@ export interface LadderLayout {
 }
 
 export const WIDE_LADDER: LadderLayout = {
-  widthPx: 264, numberX: 46, exposureX: 112, barX: 126, barWidthPx: 58, markX: 190, markWidthPx: 30, shotX: 244,
+  widthPx: 264, numberX: 46, exposureX: 112, barX: 124, barWidthPx: 54, markX: 184, markWidthPx: 22, shotX: 242,
 };
 export const NARROW_LADDER: LadderLayout = {
-  widthPx: 208, numberX: 40, exposureX: 98, barX: 108, barWidthPx: 42, markX: 154, markWidthPx: 24, shotX: 192,
+  widthPx: 216, numberX: 40, exposureX: 98, barX: 106, barWidthPx: 36, markX: 147, markWidthPx: 16, shotX: 199,
 };
 
 export interface LadderRow {
@@ -55,6 +55,9 @@ export interface LadderInput {
 /** Row heights from which texts fit on every row, and from which the shot tick is a box that can be hit. */
 const TEXT_ROW_PX = 16;
 export const TICK_ROW_PX = 16;
+
+/** Row height from which figures are set a size larger. */
+export const TALL_ROW_PX = 28;
 
 /** What is to be seen of the rows of a window. */
 export function ladder(rows: RowScale, window: RowWindow, layout: LadderLayout, input: LadderInput): LadderRow[] {
@@ -128,9 +131,12 @@ export function drawLadder(
     .attr('fill', (d) => d.fill)
     .attr('d', (d) => d.d || null);
 
+  // On low rows the first step's figures would be cut by the top edge.
+  const textY = (r: LadderRow): number => Math.max(TEXT_ROW_PX / 2, r.centreY);
+  svg.classed('tall-rows', rows.rowPx >= TALL_ROW_PX);
   const texts = [
-    ...labelled.map((r) => ({ key: `n${r.index}`, name: 'rung-number', x: layout.numberX, y: r.centreY, text: r.label ?? '' })),
-    ...labelled.map((r) => ({ key: `e${r.index}`, name: 'rung-exposure', x: layout.exposureX, y: r.centreY, text: r.exposures ?? '' })),
+    ...labelled.map((r) => ({ key: `n${r.index}`, name: 'rung-number', x: layout.numberX, y: textY(r), text: r.label ?? '' })),
+    ...labelled.map((r) => ({ key: `e${r.index}`, name: 'rung-exposure', x: layout.exposureX, y: textY(r), text: r.exposures ?? '' })),
     ...rung
       .filter((r) => r.markWord !== undefined)
       .map((r) => ({ key: `m${r.index}`, name: 'rung-mark', x: layout.markX + 13, y: r.centreY, text: r.markWord ?? '' })),

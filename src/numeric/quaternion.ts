@@ -72,7 +72,8 @@ export function rotate(q: Quat, v: Vec3): Vec3 {
 /** Turn by `angleRad` about a unit axis, right-handed. */
 export function fromAxisAngle(axis: Vec3, angleRad: number): Quat {
   const s = Math.sin(angleRad / 2);
-  return [Math.cos(angleRad / 2), axis[0] * s, axis[1] * s, axis[2] * s];
+  // + 0 turns a minus zero into a plain one, which files and comparisons would otherwise show
+  return [Math.cos(angleRad / 2), axis[0] * s + 0, axis[1] * s + 0, axis[2] * s + 0];
 }
 
 /**

@@ -82,9 +82,12 @@ function pivoted(side: Side, flat: FootChannels, pitch: number, pivot: Vec3, toe
   return { ...flat, ankle, pitch, toes: Math.max(0, toes) };
 }
 
-/** Cubic through two values with given slopes, u in 0..1. */
-const hermite = (a: number, va: number, b: number, vb: number, u: number): number =>
-  a * (1 + 2 * u) * (1 - u) ** 2 + va * u * (1 - u) ** 2 + b * u * u * (3 - 2 * u) + vb * u * u * (u - 1);
+/** Quintic through two values with given slopes and no curvature at either end, u in 0..1. */
+function glide(a: number, va: number, b: number, vb: number, u: number): number {
+  const d = b - a;
+  return a + va * u + u ** 3 * (10 * d - 6 * va - 4 * vb) + u ** 4 * (-15 * d + 8 * va + 7 * vb)
+    + u ** 5 * (6 * d - 3 * va - 3 * vb);
+}
 
 /** The foot of one side at timeS. */
 export function footAt(body: Body, side: Side, g: Gait, timeS: number): FootChannels {
@@ -106,12 +109,12 @@ export function footAt(body: Body, side: Side, g: Gait, timeS: number): FootChan
   const offBefore = at(now, index, now.offS - e);
   const strike = at(next, index + 1, next.strikeS);
   const strikeAfter = at(next, index + 1, next.strikeS + e);
-  const axis = (i: 0 | 1 | 2): number => hermite(
+  const axis = (i: 0 | 1 | 2): number => glide(
     off.ankle[i], ((off.ankle[i] - offBefore.ankle[i]) / e) * span,
     strike.ankle[i], ((strikeAfter.ankle[i] - strike.ankle[i]) / e) * span, u,
   );
   const lift = g.clearM * 16 * u * u * (1 - u) * (1 - u);
-  const pitch = hermite(
+  const pitch = glide(
     off.pitch, ((off.pitch - offBefore.pitch) / e) * span * 0.5,
     strike.pitch, ((strikeAfter.pitch - strike.pitch) / e) * span * 0.3, minimumJerk(u * 0.75 + 0.25 * u * u),
   );

@@ -3,6 +3,7 @@
  * thing that scrolls, so that rows cannot drift apart, and it stays in place when the screen changes.
  */
 import { type CSSProperties, type PointerEvent, type ReactElement, type ReactNode, useCallback, useEffect, useRef } from 'react';
+import { exposureSpan } from '../../charts/figures.ts';
 import { TICK_ROW_PX } from '../../charts/ladder.ts';
 import { nextRowPx, scrollToShow } from '../../charts/rowScale.ts';
 import { toggleShot } from '../state/bookStore.ts';
@@ -32,7 +33,8 @@ export interface BenchProps {
 export function Bench({ head, children, across }: BenchProps): ReactElement {
   const scroller = useRef<HTMLDivElement>(null);
   const lit = useRef<HTMLDivElement>(null);
-  const tab = useRef<HTMLSpanElement>(null);
+  const tab = useRef<HTMLElement>(null);
+  const tabExposures = useRef<HTMLSpanElement>(null);
   const count = useSession((s) => s.plan?.stepCount ?? 0);
   const rowPx = useSession((s) => s.rowPx);
   const bench = useBenchWindow(scroller, count, rowPx, HEAD_PX);
@@ -40,6 +42,7 @@ export function Bench({ head, children, across }: BenchProps): ReactElement {
   useZoomWheel(scroller, zoom);
 
   const { rows } = bench;
+  const low = rows.rowPx < TICK_ROW_PX;
   useEffect(() => {
     let shownStep = -1;
     return paintWithPlayhead(({ step }) => {
@@ -48,13 +51,17 @@ export function Bench({ head, children, across }: BenchProps): ReactElement {
       const index = Math.min(step, rows.count - 1);
       lit.current.style.transform = `translateY(${rows.top(index)}px)`;
       tab.current.textContent = String(index + 1);
+      const { plan } = session.getState();
+      if (tabExposures.current !== null && plan !== null) {
+        tabExposures.current.textContent = exposureSpan(plan.exposure[index] ?? 0, plan.on);
+      }
       if (index !== shownStep) {
         shownStep = index;
         const next = scrollToShow(rows, index, element.scrollTop, element.clientHeight - HEAD_PX, MARGIN_PX);
         if (next !== element.scrollTop) element.scrollTop = next;
       }
     });
-  }, [rows]);
+  }, [rows, low]);
 
   const stepUnder = (event: PointerEvent<HTMLElement>): number => {
     const body = event.currentTarget.getBoundingClientRect();
@@ -80,7 +87,7 @@ export function Bench({ head, children, across }: BenchProps): ReactElement {
 
   return (
     <BenchContext value={bench}>
-      <div className="bench" ref={scroller} style={{ '--head': `${HEAD_PX}px`, '--ladder': `${bench.layout.widthPx}px`, '--row': `${rows.rowPx}px`, '--view': `${bench.viewHeightPx}px` } as CSSProperties}>
+      <div className="bench" ref={scroller} style={{ '--head': `${HEAD_PX}px`, '--ladder': `${bench.layout.widthPx}px`, '--row': `${rows.rowPx}px`, '--tab-wide': `${bench.layout.exposureX}px`, '--view': `${bench.viewHeightPx}px` } as CSSProperties}>
         <div className="bench-head">
           <LadderHead layout={bench.layout} />
           <div className="bench-head-rest">{head}</div>
@@ -93,8 +100,11 @@ export function Bench({ head, children, across }: BenchProps): ReactElement {
         >
           <Ladder />
           <div className="bench-rest">{children}</div>
-          <div className={`lit-row${across ? '' : ' lit-row-short'}`} ref={lit} hidden={rows.count === 0} aria-hidden="true">
-            <span className="lit-tab" ref={tab} />
+          <div className={`lit-row${across ? '' : ' lit-row-short'}${low ? ' lit-row-low' : ''}`} ref={lit} hidden={rows.count === 0} aria-hidden="true">
+            <div className="lit-tab">
+              <b ref={tab} />
+              {low ? <span ref={tabExposures} /> : null}
+            </div>
           </div>
         </div>
       </div>

@@ -84,7 +84,8 @@ export function LadderHead({ layout }: { readonly layout: LadderLayout }): React
       <div className="ladder-columns" aria-hidden="true">
         <span style={{ right: layout.widthPx - layout.numberX }}>step</span>
         <span style={{ right: layout.widthPx - layout.exposureX }}>exposure</span>
-        <span style={{ left: layout.barX }}>{largest > 0 ? `0–${figure(largest, 0)}°` : 'turns'}</span>
+        <span style={{ left: layout.barX }}>turns<br />{largest > 0 ? `0–${figure(largest, 0)}°` : '°'}</span>
+        <span style={{ left: layout.markX }} title="G: joints that are missing. B: joints bridged over a short gap.">gap<br />&nbsp;</span>
       </div>
       <button
         ref={shot}

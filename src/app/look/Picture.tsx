@@ -1,4 +1,7 @@
-/** The footage at the playhead with its skeleton, filling whatever place it is given, and a line that says which frame it is. */
+/**
+ * The footage at the playhead with its skeleton. It fills whatever place it is given, or keeps the take's own shape and says
+ * below which frame it is.
+ */
 import { type ReactElement, useEffect, useRef } from 'react';
 import { figure } from '../../charts/figures.ts';
 import { paintWithPlayhead, repaintPlayhead } from '../state/playhead.ts';
@@ -10,7 +13,7 @@ function bonePx(heightPx: number): number {
   return Math.max(2.5, Math.min(4.5, heightPx / 150));
 }
 
-export function Picture({ label }: { readonly label: string }): ReactElement {
+export function Picture({ label, fill = false }: { readonly label: string; readonly fill?: boolean }): ReactElement {
   const box = useRef<HTMLDivElement>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
   const words = useRef<HTMLParagraphElement>(null);
@@ -21,30 +24,30 @@ export function Picture({ label }: { readonly label: string }): ReactElement {
   const plan = useSession((s) => s.plan);
   const mirror = useBook((b) => b.settings.mirror);
   const red = useSession((s) => s.red);
+  const shape = useBook((b) => (b.take === null ? 1 : b.take.widthPx / b.take.heightPx));
 
   useEffect(() => {
     const element = box.current;
     if (element === null) return;
     const observer = new ResizeObserver(() => repaintPlayhead());
     observer.observe(element);
+    // Read once: asking the page for its style in every redraw would cost a layout.
+    const style = getComputedStyle(element);
+    const ink = style.getPropertyValue('--bone');
+    const edge = style.getPropertyValue('--picture-ground');
+    const { fontFamily } = style;
     const stop = paintWithPlayhead((at) => {
       if (box.current === null || canvas.current === null) return;
       const size = { width: box.current.clientWidth, height: box.current.clientHeight };
       if (size.width === 0 || size.height === 0) return;
-      const style = getComputedStyle(box.current);
-      const said = paintPicture(canvas.current, size, at, {
-        ink: style.getPropertyValue('--bone'),
-        edge: style.getPropertyValue('--picture-ground'),
-        fontFamily: style.fontFamily,
-        bonePx: bonePx(size.height),
-      });
+      const said = paintPicture(canvas.current, size, at, { ink, edge, fontFamily, bonePx: bonePx(size.height) });
       if (words.current !== null) {
         words.current.textContent = said.words;
         words.current.hidden = said.words === '';
       }
       if (caption.current !== null) {
         caption.current.textContent =
-          said.frame === undefined ? '' : `frame ${said.frame + 1} of ${said.frames} · ${figure(said.timeS, 3)} s in the take`;
+          said.frame === undefined ? '' : `frame ${said.frame + 1} of ${said.frames}, ${figure(said.timeS, 3)} s`;
       }
     });
     return () => {
@@ -55,11 +58,11 @@ export function Picture({ label }: { readonly label: string }): ReactElement {
 
   return (
     <figure className="picture">
-      <div className="picture-box" ref={box}>
+      <div className="picture-box" ref={box} style={fill ? undefined : { aspectRatio: shape, flex: 'none' }}>
         <canvas ref={canvas} role="img" aria-label={label} />
         <p className="picture-words" ref={words} hidden />
       </div>
-      <figcaption ref={caption} />
+      {fill ? null : <figcaption ref={caption} />}
     </figure>
   );
 }

@@ -28,10 +28,10 @@ export function KeyList(): ReactElement {
           <section key={group}>
             <h3>{group}</h3>
             <dl>
-              {Object.entries(commands).map(([name, words]) => (
+              {Object.entries(commands).map(([name, said]) => (
                 <div key={name}>
-                  <dt>{KEYMAP[name as CommandName].slice(0, 2).map((combo) => <kbd key={combo}>{comboWords(combo)}</kbd>)}</dt>
-                  <dd>{words}</dd>
+                  <dt>{[...new Set(KEYMAP[name as CommandName].map(comboWords))].slice(0, 2).map((words) => <kbd key={words}>{words}</kbd>)}</dt>
+                  <dd>{said}</dd>
                 </div>
               ))}
             </dl>
@@ -40,6 +40,7 @@ export function KeyList(): ReactElement {
         <section>
           <h3>Good to know</h3>
           <p>Ctrl with the wheel changes the height of the rows. A click on a row moves the playhead; a click in the column “shot” marks the step.</p>
+          <p>In the column “gap”, G and a number: so many joints are not known at that step; B: so many were bridged over a short gap.</p>
           <p>Footage, track and book stay on this computer. The browser may clear its storage one day: the saved file is the safe copy.</p>
           <Caution />
         </section>

@@ -1,6 +1,5 @@
 /** From a track to what the residuals compare with: joints in pixels, depth differences, raw elbow angles. */
 import { LANDMARK, LANDMARK_COUNT } from '../../pose/landmarks.ts';
-import type { Track } from '../../pose/track.ts';
 import { IMAGE_SIGMA_M, IMAGE_STEP_SIGMA_M } from './constants.ts';
 import {
   BONE_COUNT, BONE_END, BONE_START, DEPTH_VECTORS, FIGURE_LANDMARKS, POINT_COUNT,

@@ -5,11 +5,11 @@
 import { memo, type ReactElement } from 'react';
 import { incrementCertaintyAt, certaintyAt } from '../../../charts/certainty.ts';
 import { figure, signedFigure } from '../../../charts/figures.ts';
+import { TALL_ROW_PX } from '../../../charts/ladder.ts';
 import { isLabelled, labelEvery } from '../../../charts/rowScale.ts';
 import type { Plan } from '../../../plan/plan.ts';
 import { useBenchRows } from '../../ladder/benchContext.ts';
-import type { SheetColumn, SheetGroup } from './columns.ts';
-import { FIGURE_ROW_PX } from './SheetScreen.tsx';
+import { FIGURE_ROW_PX, type SheetColumn, type SheetGroup } from './columns.ts';
 
 /** Rows of a block, counted in rows that carry figures. */
 const BLOCK_ROWS = 12;
@@ -22,7 +22,7 @@ export function SheetRows({ plan, groups }: { readonly plan: Plan; readonly grou
   for (let b = Math.floor(window.first / blockRows); b * blockRows <= window.last; b += 1) blocks.push(b);
   return (
     <div
-      className="sheet"
+      className={`sheet${rows.rowPx >= TALL_ROW_PX ? ' tall-rows' : ''}`}
       data-rows="table"
       role="table"
       aria-label="Angle and turn of each joint at each step, degrees"

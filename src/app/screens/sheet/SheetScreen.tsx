@@ -6,12 +6,9 @@ import { Bench } from '../../ladder/Bench.tsx';
 import { runCommand } from '../../state/commands.ts';
 import { session } from '../../state/session.ts';
 import { useSession } from '../../state/use.ts';
-import { PART_WORDS, type SheetColumn, sheetGroups } from './columns.ts';
+import { FIGURE_ROW_PX, PART_WORDS, type SheetColumn, sheetGroups } from './columns.ts';
 import { NoPlan } from './NoPlan.tsx';
 import { SheetRows } from './SheetRows.tsx';
-
-/** Lowest row that carries figures. */
-export const FIGURE_ROW_PX = 16;
 
 function unitWords(column: SheetColumn): string {
   if (column.kind === 'part') return `${PART_WORDS[column.axis]} °`;

@@ -22,6 +22,9 @@ export interface SheetGroup {
   readonly widthPx: number;
 }
 
+/** Lowest row that carries figures. */
+export const FIGURE_ROW_PX = 16;
+
 const ANGLE_PX = 62;
 const TURN_PX = 62;
 const PART_PX = 56;
@@ -47,7 +50,7 @@ export function sheetGroups(joints: readonly PlanJoint[], parts: boolean): Sheet
     return {
       joint: index,
       title: jointWords(joint.name),
-      meaning: !joint.observable ? 'cannot be seen' : joint.kind === 'hinge' ? '+ bends, − straightens' : joint.kind === 'swivel' ? '+ and − about the bone' : 'size of the turn',
+      meaning: !joint.observable ? 'cannot be seen' : joint.kind === 'hinge' ? '+ bends, − opens' : joint.kind === 'swivel' ? '+ and − about the bone' : 'size of the turn',
       columns,
       widthPx: columns.reduce((sum, c) => sum + c.widthPx, 0),
     };

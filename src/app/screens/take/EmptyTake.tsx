@@ -6,12 +6,10 @@ import { Key } from '../../fields/Key.tsx';
 import { Caution } from '../../shell/Caution.tsx';
 import { runCommand } from '../../state/commands.ts';
 import { attempt } from '../../state/problems.ts';
-import { JobBar } from './JobBar.tsx';
 
 export function EmptyTake(): ReactElement {
   return (
     <div className="empty">
-      <JobBar />
       <h2>Nothing on the bench yet.</h2>
       <p className="lead">
         Act the motion out in front of a camera, the whole body in the picture, and open the clip here. You get back how far each

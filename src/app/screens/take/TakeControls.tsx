@@ -47,10 +47,6 @@ export function TakeControls(): ReactElement {
         <input type="checkbox" checked={mirror} onChange={(event) => editSettings({ mirror: event.target.checked })} />
         <span>Mirror: the performer’s left becomes the puppet’s right</span>
       </label>
-      <p className="frame-keys">
-        <button type="button" onClick={() => runCommand('frameBack')}><Key of="frameBack" /> frame back</button>
-        <button type="button" onClick={() => runCommand('frameOn')}>frame on <Key of="frameOn" /></button>
-      </p>
     </section>
   );
 }

@@ -5,10 +5,10 @@ import { Picture } from '../../look/Picture.tsx';
 import { useBook, useSession } from '../../state/use.ts';
 import { EmptyTake } from './EmptyTake.tsx';
 import { FootageGone } from './FootageGone.tsx';
-import { JobBar } from './JobBar.tsx';
 import { NotPosed } from './NotPosed.tsx';
 import { TakeControls } from './TakeControls.tsx';
 import { TakeFacts } from './TakeFacts.tsx';
+import { TakeHead } from './TakeHead.tsx';
 
 export function TakeScreen(): ReactElement {
   const take = useBook((b) => b.take);
@@ -17,17 +17,16 @@ export function TakeScreen(): ReactElement {
   const track = useSession((s) => s.track);
   return (
     <main className="screen screen-take">
-      <Bench across={false} head={<h1 className="screen-name">{take === null ? 'Take' : take.name}</h1>}>
+      <Bench across={false} head={<TakeHead />}>
         <div className="take">
           {take === null ? (
             <EmptyTake />
           ) : (
             <>
               <div className="take-picture">
-                <JobBar />
                 {footage === null && job === null ? <FootageGone /> : null}
                 {track === null && job === null && footage !== null ? <NotPosed /> : null}
-                <Picture label="The footage at the playhead with the skeleton that was found" />
+                <Picture label="The footage at the playhead with the skeleton that was found" fill />
               </div>
               <div className="take-side">
                 <TakeControls />

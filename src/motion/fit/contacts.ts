@@ -1,0 +1,95 @@
+/** Which foot stands when: slow in the picture, near the lowest level about that time, for long enough. */
+import { PLANTED_LEVEL_M, PLANTED_SPEED_M_S } from './constants.ts';
+
+/** Time over which speeds are taken, and about which the lowest level is looked for; least time a foot stands (chosen: half a step, a jump's flight, two frames of film). */
+const SPEED_SPAN_S = 0.12;
+const LEVEL_SPAN_S = 1.5;
+const LEAST_STAND_S = 0.1;
+
+/**
+ * @param ankles [T·2·3] left and right ankle: metres to the right, metres up, and metres away (depth is not looked at)
+ * @param known [T] 1 where somebody was found
+ * @returns [T·2] 1 where the foot stands
+ */
+export function findContacts(ankles: Float64Array, known: Uint8Array, timesS: Float64Array): Float64Array {
+  const frames = timesS.length;
+  const out = new Float64Array(frames * 2);
+  const across = (t: number, foot: number): number => ankles[(t * 2 + foot) * 3]!;
+  const up = (t: number, foot: number): number => ankles[(t * 2 + foot) * 3 + 1]!;
+  let low = 0;
+  let high = 0;
+  let first = 0;
+  let last = 0;
+  for (let t = 0; t < frames; t++) {
+    const now = timesS[t]!;
+    while (timesS[first]! < now - SPEED_SPAN_S / 2 && first < t) first++;
+    while (last < frames - 1 && timesS[last + 1]! <= now + SPEED_SPAN_S / 2) last++;
+    while (timesS[low]! < now - LEVEL_SPAN_S) low++;
+    while (high < frames - 1 && timesS[high + 1]! <= now + LEVEL_SPAN_S) high++;
+    if (known[t] !== 1) continue;
+    // Too few frames in the span (5 a second): the neighbours.
+    const a = first < t ? first : Math.max(0, t - 1);
+    const b = last > t ? last : Math.min(frames - 1, t + 1);
+    if (b === a) continue;
+    let floor = Number.POSITIVE_INFINITY;
+    for (let u = low; u <= high; u++) if (known[u] === 1) floor = Math.min(floor, up(u, 0), up(u, 1));
+    for (let foot = 0; foot < 2; foot++) {
+      // Slope of the line through all frames of the span: steadier than its two ends.
+      const vx = slope(timesS, a, b, (u) => across(u, foot));
+      const vy = slope(timesS, a, b, (u) => up(u, foot));
+      if (Math.hypot(vx, vy) < PLANTED_SPEED_M_S && up(t, foot) < floor + PLANTED_LEVEL_M) out[t * 2 + foot] = 1;
+    }
+  }
+  dropShort(out, timesS);
+  return out;
+}
+
+function slope(timesS: Float64Array, a: number, b: number, value: (t: number) => number): number {
+  let st = 0;
+  let sv = 0;
+  for (let u = a; u <= b; u++) {
+    st += timesS[u]!;
+    sv += value(u);
+  }
+  const n = b - a + 1;
+  let tt = 0;
+  let tv = 0;
+  for (let u = a; u <= b; u++) {
+    const d = timesS[u]! - st / n;
+    tt += d * d;
+    tv += d * (value(u) - sv / n);
+  }
+  return tv / tt;
+}
+
+/** Forgets stands shorter than the least, which are passing lulls (the top of a jump, a swinging foot's turn). */
+function dropShort(planted: Float64Array, timesS: Float64Array): void {
+  const frames = timesS.length;
+  for (let foot = 0; foot < 2; foot++) {
+    let start = -1;
+    for (let t = 0; t <= frames; t++) {
+      const stands = t < frames && planted[t * 2 + foot]! > 0;
+      if (stands && start < 0) start = t;
+      if (!stands && start >= 0) {
+        // A single frame of a slow clip already lasts longer than the least.
+        const end = Math.min(frames - 1, t);
+        if (timesS[end]! - timesS[start]! < LEAST_STAND_S) for (let u = start; u < t; u++) planted[u * 2 + foot] = 0;
+        start = -1;
+      }
+    }
+  }
+}
+
+/** What a person says about a foot: 0 free, 1 standing, anything else leaves the finding alone. */
+export interface ContactOverride {
+  readonly left?: ArrayLike<number>;
+  readonly right?: ArrayLike<number>;
+}
+
+/** Lays a person's word over what was found, in place. */
+export function overrideContacts(planted: Float64Array, override: ContactOverride | undefined): void {
+  for (const [foot, said] of [override?.left, override?.right].entries()) {
+    if (said === undefined) continue;
+    for (let t = 0; t < planted.length / 2; t++) if (said[t] === 0 || said[t] === 1) planted[t * 2 + foot] = said[t]!;
+  }
+}

@@ -1,0 +1,51 @@
+/** The result of the fit, as the rest of motion takes it. */
+import type { FamilyName } from './residuals/all.ts';
+
+/** Bits of {@link FittedBody.limbFlags}. */
+export const FLAG_AT_LENS = 1;
+export const FLAG_HIDDEN = 2;
+export const FLAG_FAR_FROM_IMAGE = 4;
+export const FLAG_NOBODY = 8;
+
+/**
+ * T frames; limbs in the order left arm, right arm, left leg, right leg; feet left, right.
+ *
+ * Stage axes (right-handed, metres): X toward the camera along the floor, Y up, Z to the left of the picture.
+ *
+ * - `pointsM[T·33·3]` the 33 landmarks about the fitted mid-hip, in stage axes. Shoulders, elbows, wrists, hips, knees, ankles
+ *   hang together with constant lengths; head, hands and feet are the raw world offsets (turned by the camera's pitch and
+ *   roll) set on the fitted mid-shoulder, wrists and ankles. Where nobody was found: bridged.
+ * - `rootM[T·3]` the mid-hip over the floor, in stage axes: X and Z about the first found frame, Y above the floor.
+ * - `known[T]` 1 where somebody was found.
+ * - `contacts[T·2]` 1 where the foot stands.
+ * - `inPlaneFraction[T·4]` smaller in-plane fraction of the limb's two bones (projected over true length), 0..1, the best of all cameras.
+ * - `imageResidualPx[T·4]` mean distance of the limb's two far joints from their landmarks in the first camera; NaN where unseen.
+ * - `limbFlags[T·4]` FLAG_* bits.
+ */
+export interface FittedBody {
+  readonly timesS: Float64Array;
+  readonly pointsM: Float64Array;
+  readonly rootM: Float64Array;
+  readonly known: Uint8Array;
+  readonly contacts: Uint8Array;
+  readonly inPlaneFraction: Float64Array;
+  readonly imageResidualPx: Float64Array;
+  readonly limbFlags: Uint8Array;
+  readonly segmentLengthsM: SegmentLengths;
+  readonly camera: { readonly pitchRad: number; readonly rollRad: number; readonly focalPx: number };
+  /** Cost of each family at the end, in squared sigmas weighted by evidence. */
+  readonly cost: Readonly<Record<FamilyName, number>>;
+  readonly iterations: number;
+  /** True where `shouldStop` ended the work early; everything else then holds the state reached. */
+  readonly stopped: boolean;
+}
+
+export interface SegmentLengths {
+  readonly upperArm: number;
+  readonly forearm: number;
+  readonly thigh: number;
+  readonly shank: number;
+  readonly hipHalfWidth: number;
+  readonly spine: number;
+  readonly shoulderHalfWidth: number;
+}

@@ -1,0 +1,171 @@
+/** From the fitted figure to stage axes and the 33 landmarks that the rotation code reads. */
+import { LANDMARK, LANDMARK_COUNT } from '../../pose/landmarks.ts';
+import {
+  FLAG_AT_LENS, FLAG_FAR_FROM_IMAGE, FLAG_HIDDEN, FLAG_NOBODY, type FittedBody, type SegmentLengths,
+} from './fittedBody.ts';
+import type { Figure } from './figure.ts';
+import { acrossOf, gravityOf } from './gravity.ts';
+import {
+  BONE_COUNT, BONE_END, FIGURE_LANDMARKS, LIMB_COUNT, LOG_LENGTH_AT, PITCH_AT, POINT, POINT_COUNT, ROLL_AT, TRUNK_LENGTH_AT,
+} from './layout.ts';
+import type { Problem } from './problem.ts';
+import { fillHoles, quantile } from './series.ts';
+import type { View } from './view.ts';
+
+/** A limb whose shorter-looking bone shows less than this share of its length points at the lens (lab: errors double below it). */
+export const AT_LENS_FRACTION = 0.7;
+const HIDDEN_BELOW = 0.5;
+/** A joint this many image sigmas from its landmark was not believed. */
+const FAR_SIGMAS = 4;
+
+/** Landmarks that ride on a fitted joint as raw offsets: head on mid-shoulder, hands on wrists, feet on ankles. */
+function carrierOf(landmark: number): number | 'midShoulder' {
+  if (landmark <= LANDMARK.mouthRight) return 'midShoulder';
+  const left = landmark % 2 === 1;
+  if (landmark >= LANDMARK.leftPinky && landmark <= LANDMARK.rightThumb) return left ? LANDMARK.leftWrist : LANDMARK.rightWrist;
+  return left ? LANDMARK.leftAnkle : LANDMARK.rightAnkle;
+}
+
+type Rest = Pick<FittedBody, 'pointsM' | 'rootM' | 'known' | 'contacts' | 'inPlaneFraction' | 'imageResidualPx' | 'limbFlags' | 'segmentLengthsM' | 'camera'>;
+
+/**
+ * @param problem at full frame rate (one knot a frame)
+ * @param rigid the figure with constant lengths and standing feet
+ * @param views the cameras; the first is the one whose frame the figure lives in
+ */
+export function describeBody(problem: Problem, rigid: Figure, views: readonly View[]): Rest {
+  const { frames, free, points, globals } = rigid;
+  const track = views[0]!.track;
+  const g = gravityOf(globals[PITCH_AT]!, globals[ROLL_AT]!);
+  const across = acrossOf(g);
+  // Rows of stage_from_camera: X toward the camera, Y up, Z to the left.
+  const stage = [g.away.map((v) => -v), [...g.up], across.map((v) => -v)];
+  const turn = (x: number, y: number, z: number, k: number): number => stage[k]![0]! * x + stage[k]![1]! * y + stage[k]![2]! * z;
+
+  const offsets = rawOffsets(track.world, problem.timesS);
+  const pointsM = new Float64Array(frames * LANDMARK_COUNT * 3);
+  const rootM = new Float64Array(frames * 3);
+  const figureOf = new Map(FIGURE_LANDMARKS.map((landmark, point) => [landmark, point]));
+  for (let t = 0; t < frames; t++) {
+    const f = t * 12;
+    const about = (point: number, k: number): number => {
+      const i = (t * POINT_COUNT + point) * 3;
+      return turn(points[i]! - free[f]!, points[i + 1]! - free[f + 1]!, points[i + 2]! - free[f + 2]!, k);
+    };
+    for (let k = 0; k < 3; k++) {
+      rootM[t * 3 + k] = turn(free[f]!, free[f + 1]!, free[f + 2]!, k);
+      const shoulders = (about(POINT.leftShoulder, k) + about(POINT.rightShoulder, k)) / 2;
+      for (let l = 0; l < LANDMARK_COUNT; l++) {
+        const point = figureOf.get(l);
+        const out = (t * LANDMARK_COUNT + l) * 3 + k;
+        if (point !== undefined) {
+          pointsM[out] = about(point, k);
+          continue;
+        }
+        const o = (t * LANDMARK_COUNT + l) * 3;
+        const carrier = carrierOf(l);
+        pointsM[out] = (carrier === 'midShoulder' ? shoulders : about(figureOf.get(carrier)!, k))
+          + turn(offsets[o]!, offsets[o + 1]!, offsets[o + 2]!, k);
+      }
+    }
+  }
+  settleRoot(rootM, pointsM, problem.planted, track.found);
+
+  const limbs = describeLimbs(problem, rigid, views);
+  const length = (i: number): number => Math.exp(globals[LOG_LENGTH_AT + i]!);
+  const segmentLengthsM: SegmentLengths = {
+    upperArm: length(0), forearm: length(1), thigh: length(2), shank: length(3),
+    hipHalfWidth: globals[TRUNK_LENGTH_AT]!, spine: globals[TRUNK_LENGTH_AT + 1]!, shoulderHalfWidth: globals[TRUNK_LENGTH_AT + 2]!,
+  };
+  return {
+    pointsM, rootM, known: track.found.slice(), contacts: Uint8Array.from(problem.planted, (p) => (p > 0 ? 1 : 0)),
+    ...limbs, segmentLengthsM,
+    camera: { pitchRad: globals[PITCH_AT]!, rollRad: globals[ROLL_AT]!, focalPx: views[0]!.focalPx },
+  };
+}
+
+/** Raw world offset of every carried landmark from its carrier [T·33·3], camera axes, holes bridged. */
+function rawOffsets(world: Float32Array, timesS: Float64Array): Float64Array {
+  const out = new Float64Array(world.length);
+  for (let t = 0; t < timesS.length; t++) {
+    for (let l = 0; l < LANDMARK_COUNT; l++) {
+      const carrier = carrierOf(l);
+      for (let k = 0; k < 3; k++) {
+        const at = (landmark: number): number => world[(t * LANDMARK_COUNT + landmark) * 3 + k]!;
+        const base = carrier === 'midShoulder' ? (at(LANDMARK.leftShoulder) + at(LANDMARK.rightShoulder)) / 2 : at(carrier);
+        out[(t * LANDMARK_COUNT + l) * 3 + k] = at(l) - base;
+      }
+    }
+  }
+  fillHoles(out, LANDMARK_COUNT * 3, timesS);
+  return out;
+}
+
+/** Level of the floor under the ankles: a low quantile, so that one bad frame does not sink it. */
+const FLOOR_QUANTILE = 0.05;
+
+/** Counts X and Z from the first found frame, and Y from the floor: the median level of standing feet, else the lowest feet. */
+function settleRoot(rootM: Float64Array, pointsM: Float64Array, planted: Float64Array, found: Uint8Array): void {
+  const frames = rootM.length / 3;
+  const low = (t: number, foot: number): number => {
+    const level = (landmark: number): number => pointsM[(t * LANDMARK_COUNT + landmark) * 3 + 1]!;
+    const side = foot === 0
+      ? [LANDMARK.leftHeel, LANDMARK.leftFootIndex] : [LANDMARK.rightHeel, LANDMARK.rightFootIndex];
+    return rootM[t * 3 + 1]! + Math.min(...side.map(level));
+  };
+  const standing: number[] = [];
+  const all: number[] = [];
+  for (let t = 0; t < frames; t++) {
+    for (let foot = 0; foot < 2; foot++) {
+      if (planted[t * 2 + foot]! > 0) standing.push(low(t, foot));
+      if (found[t] === 1) all.push(low(t, foot));
+    }
+  }
+  const floor = standing.length > 0 ? quantile(standing, 0.5) : all.length > 0 ? quantile(all, FLOOR_QUANTILE) : 0;
+  const first = Math.max(0, found.indexOf(1));
+  const [x, z] = [rootM[first * 3]!, rootM[first * 3 + 2]!];
+  for (let t = 0; t < frames; t++) {
+    rootM[t * 3] = rootM[t * 3]! - x;
+    rootM[t * 3 + 1] = rootM[t * 3 + 1]! - floor;
+    rootM[t * 3 + 2] = rootM[t * 3 + 2]! - z;
+  }
+}
+
+function describeLimbs(problem: Problem, rigid: Figure, views: readonly View[]): Pick<Rest, 'inPlaneFraction' | 'imageResidualPx' | 'limbFlags'> {
+  const { frames, points, directions } = rigid;
+  const camera = problem.cameras[0]!;
+  const inPlaneFraction = new Float64Array(frames * LIMB_COUNT);
+  const imageResidualPx = new Float64Array(frames * LIMB_COUNT);
+  const limbFlags = new Uint8Array(frames * LIMB_COUNT);
+  for (let t = 0; t < frames; t++) {
+    for (let limb = 0; limb < LIMB_COUNT; limb++) {
+      const i = t * LIMB_COUNT + limb;
+      let best = 0;
+      for (const { rotation: r } of problem.cameras) {
+        const fraction = [0, 1].map((k) => {
+          const d = (t * BONE_COUNT + limb * 2 + k) * 3;
+          const z = r[6]! * directions[d]! + r[7]! * directions[d + 1]! + r[8]! * directions[d + 2]!;
+          return Math.sqrt(Math.max(0, 1 - z * z));
+        });
+        best = Math.max(best, Math.min(...fraction));
+      }
+      inPlaneFraction[i] = best;
+      let sum = 0;
+      let weight = 0;
+      let least = 1;
+      for (let k = 0; k < 2; k++) {
+        const p = t * POINT_COUNT + BONE_END[limb * 2 + k]!;
+        const w = camera.weight[p]!;
+        least = Math.min(least, w);
+        const by = camera.focalPx / points[p * 3 + 2]!;
+        sum += w * Math.hypot(by * points[p * 3]! - camera.image[p * 2]!, by * points[p * 3 + 1]! - camera.image[p * 2 + 1]!);
+        weight += w;
+      }
+      imageResidualPx[i] = weight > 0 ? sum / weight : Number.NaN;
+      limbFlags[i] = (best < AT_LENS_FRACTION ? FLAG_AT_LENS : 0) | (least < HIDDEN_BELOW ? FLAG_HIDDEN : 0)
+        | (weight > 0 && sum / weight > FAR_SIGMAS * camera.sigmaPx ? FLAG_FAR_FROM_IMAGE : 0)
+        | (views.every((view) => view.track.found[t] !== 1) ? FLAG_NOBODY : 0);
+    }
+  }
+  return { inPlaneFraction, imageResidualPx, limbFlags };
+}

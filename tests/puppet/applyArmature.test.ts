@@ -1,0 +1,122 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { JOINT, JOINT_COUNT, JOINT_NAMES, JOINT_PARENT, PERFORMER_KIND, type JointKind, type JointName } from '../../src/motion/joints.ts';
+import { STATE_BRIDGED, STATE_MEASURED, STATE_MISSING } from '../../src/motion/motion.ts';
+import { angleBetween, fromAxisAngle, IDENTITY, multiply, readQuat, twistAngle, writeQuat, type Quat } from '../../src/numeric/quaternion.ts';
+import { applyArmature } from '../../src/puppet/applyArmature.ts';
+import type { Armature } from '../../src/puppet/armature.ts';
+import { STANDARD_ARMATURE } from '../../src/puppet/standard.ts';
+import type { Poses } from '../../src/timing/poses.ts';
+import { anyQuat, SEEDED } from '../numeric/arbitrary.ts';
+
+const ALL_SEEN = new Uint8Array(JOINT_COUNT).fill(1);
+
+function posesOf(moments: readonly (readonly Quat[])[]): Poses {
+  const rotations = new Float64Array(moments.length * JOINT_COUNT * 4);
+  moments.forEach((joints, s) => joints.forEach((q, j) => writeQuat(rotations, s * JOINT_COUNT + j, q)));
+  const n = moments.length;
+  return {
+    timesS: Float64Array.from({ length: n }, (_, s) => s), rotations, rootM: new Float64Array(n * 3),
+    confidence: new Float32Array(n * JOINT_COUNT).fill(0.75), state: new Uint8Array(n * JOINT_COUNT).fill(STATE_MEASURED),
+  };
+}
+
+const still = (change: Partial<Record<JointName, Quat>> = {}): readonly Quat[] => JOINT_NAMES.map((name) => change[name] ?? IDENTITY);
+
+function puppet(joints: readonly (readonly [JointName, JointKind])[]): Armature {
+  return { format: 'nudgebook-armature', version: 1, name: 'Test', heightMm: 200, joints: joints.map(([name, kind]) => ({ name, kind })) };
+}
+
+const anyPose = fc.array(anyQuat, { minLength: JOINT_COUNT, maxLength: JOINT_COUNT }).map((quats) =>
+  quats.map((q, j): Quat => {
+    if (PERFORMER_KIND[JOINT_NAMES[j]!] !== 'hinge') return q;
+    const size = Math.hypot(q[0], q[3]);
+    return size > 1e-6 ? [q[0] / size, 0, 0, q[3] / size] : IDENTITY;
+  }));
+
+/** Orientation on the stage, worked out joint by joint from the root. */
+function onStage(of: (name: JointName) => Quat | undefined, name: JointName): Quat {
+  const parent = JOINT_PARENT[name];
+  const own = of(name) ?? IDENTITY;
+  return parent === undefined ? own : multiply(onStage(of, parent), own);
+}
+
+describe('an armature with every joint', () => {
+  it('takes every rotation as it is, hinges exactly', () => {
+    fc.assert(fc.property(anyPose, (pose) => {
+      const out = applyArmature(posesOf([pose]), ALL_SEEN, STANDARD_ARMATURE);
+      expect(out.joints.map((joint) => joint.name)).toEqual(JOINT_NAMES);
+      pose.forEach((q, j) => expect(angleBetween(readQuat(out.rotations, j), q)).toBeLessThan(1e-14));
+    }), SEEDED);
+  });
+});
+
+describe('a joint that is left out', () => {
+  it('passes its turn on: the segments that are left keep their orientation on the stage', () => {
+    const subset = fc.subarray([...JOINT_NAMES], { minLength: 1 });
+    fc.assert(fc.property(anyPose, subset, (pose, names) => {
+      const out = applyArmature(posesOf([pose]), ALL_SEEN, puppet(names.map((name) => [name, 'ball'])));
+      const own = new Map(out.joints.map((joint, p) => [joint.name, readQuat(out.rotations, p)]));
+      for (const name of names) {
+        const kept = onStage((n) => own.get(n), name);
+        expect(angleBetween(kept, onStage((n) => pose[JOINT[n]], name)), name).toBeLessThan(1e-13);
+      }
+    }), SEEDED);
+  });
+
+  it('counts in the state and the confidence of the joint that carries on for it', () => {
+    const poses = posesOf([still(), still()]);
+    poses.state[JOINT.spine] = STATE_BRIDGED;
+    poses.confidence[JOINT.spine] = 0.125;
+    poses.state[JOINT_COUNT + JOINT.spine] = STATE_MISSING;
+    const out = applyArmature(poses, ALL_SEEN, puppet([['pelvis', 'ball'], ['chest', 'ball']]));
+    expect([...out.state]).toEqual([STATE_MEASURED, STATE_BRIDGED, STATE_MEASURED, STATE_MISSING]);
+    expect([...out.confidence]).toEqual([0.75, 0.125, 0.75, 0]);
+    expect(out.rotations.slice(12).every(Number.isNaN)).toBe(true);
+  });
+
+  it('if never observable, does not spoil the joint that carries on for it', () => {
+    const seen = ALL_SEEN.slice();
+    seen[JOINT.leftClavicle] = 0;
+    const poses = posesOf([still()]);
+    poses.confidence[JOINT.leftClavicle] = 0;
+    const out = applyArmature(poses, seen, puppet([['chest', 'ball'], ['leftClavicle', 'ball']]));
+    expect(out.joints.map((joint) => joint.observable)).toEqual([true, false]);
+    const without = applyArmature(poses, seen, puppet([['chest', 'ball'], ['leftShoulder', 'ball']]));
+    expect([without.joints[1]!.observable, without.confidence[1]]).toEqual([true, 0.75]);
+  });
+});
+
+describe('kinds', () => {
+  const q = multiply(fromAxisAngle([1, 0, 0], 0.5), fromAxisAngle([0, 0, 1], 0.8));
+
+  it('a hinge takes the part about z, a swivel the part about y', () => {
+    const swivelQ = multiply(fromAxisAngle([1, 0, 0], 0.5), fromAxisAngle([0, 1, 0], -0.6));
+    const out = applyArmature(
+      posesOf([still({ rightHip: q, head: swivelQ })]), ALL_SEEN, puppet([['neck', 'ball'], ['head', 'swivel'], ['rightHip', 'hinge']]),
+    );
+    expect(angleBetween(readQuat(out.rotations, 2), fromAxisAngle([0, 0, 1], 0.8))).toBeLessThan(1e-15);
+    expect(angleBetween(readQuat(out.rotations, 1), fromAxisAngle([0, 1, 0], -0.6))).toBeLessThan(1e-15);
+  });
+
+  it('what a hinge can’t make is lost, and the knee below stays the performer’s knee', () => {
+    const knee = fromAxisAngle([0, 0, 1], -1.1);
+    const out = applyArmature(posesOf([still({ rightHip: q, rightKnee: knee })]), ALL_SEEN, puppet([['rightHip', 'hinge'], ['rightKnee', 'hinge']]));
+    expect(readQuat(out.rotations, 1)).toEqual(knee);
+  });
+
+  it('never NaN: half a turn about another axis has no part about the hinge', () => {
+    const out = applyArmature(posesOf([still({ head: [0, 1, 0, 0] })]), ALL_SEEN, puppet([['neck', 'ball'], ['head', 'hinge']]));
+    expect(readQuat(out.rotations, 1)).toEqual(IDENTITY);
+    expect(twistAngle(readQuat(out.rotations, 1), 3)).toBe(0);
+  });
+
+  it('the sign stays on one side over time', () => {
+    const a = fromAxisAngle([0, 1, 0], 3);
+    const b = fromAxisAngle([0, 1, 0], 3.3);
+    const flipped: Quat = [-b[0], -b[1], -b[2], -b[3]];
+    const out = applyArmature(posesOf([still({ pelvis: a }), still({ pelvis: flipped })]), ALL_SEEN, puppet([['pelvis', 'ball']]));
+    const [p, r] = [readQuat(out.rotations, 0), readQuat(out.rotations, 1)];
+    expect(p[0] * r[0] + p[1] * r[1] + p[2] * r[2] + p[3] * r[3]).toBeGreaterThan(0);
+  });
+});
