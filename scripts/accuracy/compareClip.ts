@@ -5,6 +5,7 @@ import type { Motion } from '../../src/motion/motion.ts';
 import { STATE_BRIDGED } from '../../src/motion/motion.ts';
 import { foundCount, frameCount, type Track } from '../../src/pose/track.ts';
 import { type Agreement, agreement, type Pair } from './agreement.ts';
+import { bestShift } from './bestShift.ts';
 import { ANGLE_NAMES, type AngleName, bodyAngles, CLASS_OF, JOINT_CLASSES, type JointClass } from './bodyAngles.ts';
 import { segmentsOfMotion } from './motionBody.ts';
 import { movingFrames } from './moving.ts';
@@ -22,6 +23,9 @@ export interface Curve {
 /** [least, greatest]. */
 export type Range = readonly [least: number, greatest: number];
 
+/** A curve must move this far in truth, degrees, for its lag to be told: below, the model's own errors are as large. */
+export const SHIFT_FROM_DEG = 20;
+
 export interface ClassResult {
   /** The side that moves farther in truth stands for the class where only one curve can be told. */
   readonly widest: AngleName;
@@ -29,6 +33,8 @@ export interface ClassResult {
   readonly measuredRange: Range;
   /** Of that side's whole curve. */
   readonly correlation: number | null;
+  /** Frames by which that curve is late as a whole; `null` where the true angle moves less than {@link SHIFT_FROM_DEG}. */
+  readonly shiftFrames: number | null;
   /** Pairs of both sides, in frames in which the true angle moves and in which it rests. */
   readonly moving: readonly Pair[];
   readonly still: readonly Pair[];
@@ -75,7 +81,12 @@ function classResult(joint: JointClass, curves: Readonly<Record<AngleName, Curve
   }
   const { truth, measured } = curves[widest];
   const whole: Agreement | undefined = agreement(truth.map((value, frame) => [value, measured[frame]!]));
-  return { widest, trueRange: rangeOf(truth), measuredRange: rangeOf(measured), correlation: whole?.correlation ?? null, moving, still };
+  const trueRange = rangeOf(truth);
+  return {
+    widest, trueRange, measuredRange: rangeOf(measured), correlation: whole?.correlation ?? null,
+    shiftFrames: width(trueRange) >= SHIFT_FROM_DEG ? bestShift(truth, measured) : null,
+    moving, still,
+  };
 }
 
 /** Frames of truth and track belong together only if their times do, to a quarter of a frame. */

@@ -4,7 +4,7 @@
 import { markdownTable } from '../bench/document/markdownTable.ts';
 import { type Agreement, agreement, type Pair } from './agreement.ts';
 import { type AngleName, JOINT_CLASSES, type JointClass } from './bodyAngles.ts';
-import type { ClassResult, ClipResult, Range } from './compareClip.ts';
+import { type ClassResult, type ClipResult, type Range, SHIFT_FROM_DEG } from './compareClip.ts';
 import { MOVING_DEG_PER_S } from './moving.ts';
 import { frameOf } from './timing.ts';
 
@@ -15,7 +15,8 @@ const signed = (value: number, digits = 1): string => {
 };
 const orNone = (value: number | null | undefined, print: (value: number) => string): string =>
   value === null || value === undefined || !Number.isFinite(value) ? NONE : print(value);
-const rangeText = ([least, greatest]: Range): string => `${least.toFixed(0)} to ${greatest.toFixed(0)}`;
+const whole = (value: number): string => value.toFixed(0).replace(/^-0$/, '0');
+const rangeText = ([least, greatest]: Range): string => `${whole(least)} to ${whole(greatest)}`;
 
 function figures(found: Agreement | undefined): string[] {
   return found === undefined ? [NONE, NONE, '0'] : [found.rmse.toFixed(1), signed(found.bias), String(found.n)];
@@ -32,15 +33,15 @@ function angleTable(clips: readonly ClipResult[]): string {
     const found: ClassResult = clip.classes[joint];
     return [
       clip.name, joint, `${rangeText(found.trueRange)}${sideOf(found.widest)}`, rangeText(found.measuredRange),
-      orNone(found.correlation, (r) => r.toFixed(3)),
+      orNone(found.correlation, (r) => r.toFixed(3)), orNone(found.shiftFrames, (v) => signed(v)),
       ...figures(agreement(found.moving)), ...figures(agreement(found.still)),
     ];
   }));
   const all = (joint: JointClass, pick: (found: ClassResult) => readonly Pair[]): Pair[] => clips.flatMap((clip) => pick(clip.classes[joint]));
-  const sums = JOINT_CLASSES.map((joint) => ['all clips', joint, '', '', '',
+  const sums = JOINT_CLASSES.map((joint) => ['all clips', joint, '', '', '', '',
     ...figures(agreement(all(joint, (found) => found.moving))), ...figures(agreement(all(joint, (found) => found.still)))]);
   return markdownTable(
-    ['clip', 'angle', 'true range, °', 'measured range, °', 'r|r', 'moving: RMSE, °|r', 'bias, °|r', 'n|r', 'still: RMSE, °|r', 'bias, °|r', 'n|r'],
+    ['clip', 'angle', 'true range, °', 'measured range, °', 'r|r', 'late, frames|r', 'moving: RMSE, °|r', 'bias, °|r', 'n|r', 'still: RMSE, °|r', 'bias, °|r', 'n|r'],
     [...rows, ...sums],
   );
 }
@@ -79,7 +80,7 @@ function timingTable(clips: readonly ClipResult[], timesOf: (name: string) => re
 export function accuracyReport(clips: readonly ClipResult[], how: string, timesOf: (name: string) => readonly number[]): string {
   return [
     how,
-    `Angles, degrees. A frame is moving where the true angle changes faster than ${MOVING_DEG_PER_S}° a second. Left and right are counted together, except in the ranges and in r (correlation of the whole curve), which belong to the side that moves farther.\n\n${angleTable(clips)}`,
+    `Angles, degrees. A frame is moving where the true angle changes faster than ${MOVING_DEG_PER_S}° a second. Left and right are counted together, except in the ranges, in r (correlation of the whole curve) and in how late the curve is as a whole (for angles that move ${SHIFT_FROM_DEG}° or more), which belong to the side that moves farther.\n\n${angleTable(clips)}`,
     `Frames and landmarks.\n\n${clipTable(clips)}`,
     `Timing of the joint that moves farthest in each clip. Positive is late.\n\n${timingTable(clips, timesOf)}`,
   ].join('\n\n');

@@ -98,7 +98,8 @@ async function loadOnce(browser: Browser, url: string, { path, usable }: Case): 
       requestAnimationFrame(look);
     }`);
     await page.goto(new URL(path, url).href, { waitUntil: 'commit' });
-    const usableMs = Number(await (await page.waitForFunction('globalThis.usableMs', undefined, { timeout: 60_000 })).jsonValue());
+    const mark = await page.waitForFunction(() => (globalThis as { usableMs?: number }).usableMs, undefined, { timeout: 60_000 });
+    const usableMs = Number(await mark.jsonValue());
     const paintMs = Number(await page.evaluate(`performance.getEntriesByName('first-contentful-paint')[0]?.startTime ?? NaN`));
     const usableAtMs = Number(await page.evaluate('performance.timeOrigin')) + usableMs;
     await page.waitForTimeout(SETTLE_MS);

@@ -27,7 +27,7 @@ const PORTRAIT: Shot = {
 
 export const CLIPS: readonly Clip[] = [
   {
-    name: 'one-leg-reach', action: oneLegReach, body: MARLA, outfit: BAKER, room: BAKERY, bitsPerSecond: 1_000_000,
+    name: 'one-leg-reach', action: oneLegReach, body: MARLA, outfit: BAKER, room: BAKERY, bitsPerSecond: 880_000,
     shot: { ...PORTRAIT, azimuthDeg: 35, heightM: 1.35, distanceM: 4.4, target: [0.05, 1.08, -0.12] },
   },
   { name: 'arm-raise', action: armRaise, body: MARLA, outfit: PLAIN, room: WORKROOM, shot: PORTRAIT, bitsPerSecond: 700_000 },

@@ -87,3 +87,17 @@ export function scrollToShow(scale: RowScale, index: number, scrollPx: number, v
   if (bottom > scrollPx + viewPx) return bottom - viewPx;
   return scrollPx;
 }
+
+/**
+ * Where to scroll to when rows change their height: a row keeps its place in the view. That row is the playhead's while it
+ * is in sight, else the uppermost one.
+ *
+ * @param formerPx row height before, `rowPx` the height now
+ * @param index row of the playhead
+ * @param scrollPx scroll before, @param viewPx height of the view
+ */
+export function scrollAfterZoom(formerPx: number, rowPx: number, index: number, scrollPx: number, viewPx: number): number {
+  const at = index * formerPx - scrollPx;
+  const anchor = at >= 0 && at <= viewPx ? index : Math.floor(scrollPx / formerPx);
+  return Math.max(0, anchor * rowPx - (anchor * formerPx - scrollPx));
+}

@@ -62,5 +62,5 @@ function smoothingText(cutoffHz: number, usedCutoffHz: number | null): string {
 
 /** Names come from outside; a line stays one line. */
 function oneLine(text: string): string {
-  return text.replace(/[\u0000-\u001f\u007f]+/g, ' ').trim();
+  return text.replace(/\p{Cc}+/gu, ' ').trim();
 }

@@ -136,17 +136,16 @@ function bridge(
   values: Float64Array, stride: number, offset: number, knots: readonly [number, number, number, number], timesS: Float64Array,
 ): void {
   const [a2, a, b, b2] = knots;
-  const at = (t: number): number => values[t * stride + offset]!;
+  const yA = values[a * stride + offset]!;
+  const yB = values[b * stride + offset]!;
   const h = timesS[b]! - timesS[a]!;
-  const d = (at(b) - at(a)) / h;
+  const d = (yB - yA) / h;
   const hBefore = a2 < 0 ? 0 : timesS[a]! - timesS[a2]!;
   const hAfter = b2 < 0 ? 0 : timesS[b2]! - timesS[b]!;
-  const dBefore = a2 < 0 ? d : (at(a) - at(a2)) / hBefore;
-  const dAfter = b2 < 0 ? d : (at(b2) - at(b)) / hAfter;
+  const dBefore = a2 < 0 ? d : (yA - values[a2 * stride + offset]!) / hBefore;
+  const dAfter = b2 < 0 ? d : (values[b2 * stride + offset]! - yB) / hAfter;
   const mA = a2 < 0 ? (b2 < 0 ? d : pchipEndSlope(h, hAfter, d, dAfter)) : pchipInnerSlope(hBefore, h, dBefore, d);
   const mB = b2 < 0 ? (a2 < 0 ? d : pchipEndSlope(h, hBefore, d, dBefore)) : pchipInnerSlope(h, hAfter, d, dAfter);
-  const yA = at(a);
-  const yB = at(b);
   for (let t = a + 1; t < b; t++) {
     values[t * stride + offset] = hermite(h, (timesS[t]! - timesS[a]!) / h, yA, yB, mA, mB);
   }

@@ -56,14 +56,16 @@ export function hingeAxes(limb: readonly LimbFrame[], performerS: Float64Array):
     u = unit(reject(u, along)) ?? startReference(limb[k]!);
     reference[k] = u;
     const v = cross(along, u);
-    const size = Math.hypot(dot(bend, u), dot(bend, v));
-    evidence[k * 2] = dot(bend, u) * size;
-    evidence[k * 2 + 1] = dot(bend, v) * size;
+    const bu = dot(bend, u);
+    const bv = dot(bend, v);
+    const size = Math.sqrt(bu * bu + bv * bv);
+    evidence[k * 2] = bu * size;
+    evidence[k * 2 + 1] = bv * size;
     const px = dot(prior, u);
     const py = dot(prior, v);
     carried[k * 2] = evidence[k * 2]! + PRIOR_WEIGHT * px;
     carried[k * 2 + 1] = evidence[k * 2 + 1]! + PRIOR_WEIGHT * py;
-    unsaid[k] = PRIOR_WEIGHT * Math.max(0, 1 - Math.hypot(px, py));
+    unsaid[k] = PRIOR_WEIGHT * Math.max(0, 1 - Math.sqrt(px * px + py * py));
   }
   const far = carried.slice();
   twoSidedSum(performerS, far, 2, 0, n - 1, FAR_REACH_S);

@@ -10,7 +10,7 @@ import {
   conjugate, fromAxisAngle, IDENTITY, multiply, power, readQuat, rotate, shortestArc, writeQuat, type Quat,
 } from '../numeric/quaternion.ts';
 import { angleBetweenVectors, cross, dot, scale, subtract, unit, type Vec3 } from '../numeric/vector3.ts';
-import type { LandmarkName } from '../pose/landmarks.ts';
+import { LANDMARK } from '../pose/landmarks.ts';
 import type { Stretch } from './gaps.ts';
 import { hingeAxes, type LimbFrame } from './hingeAxis.ts';
 import { FLEXION_SENSE, JOINT, JOINT_COUNT, type JointName } from './joints.ts';
@@ -28,17 +28,18 @@ interface Limb {
   readonly ball: JointName;
   readonly hinge: JointName;
   readonly end: JointName;
-  readonly points: readonly [LandmarkName, LandmarkName, LandmarkName];
+  /** Landmark indices of its three joints, from the trunk outward. */
+  readonly points: readonly [number, number, number];
 }
 
 const LIMBS: readonly Limb[] = (['left', 'right'] as const).flatMap((side): Limb[] => [
   {
     side, kind: 'arm', ball: `${side}Shoulder`, hinge: `${side}Elbow`, end: `${side}Wrist`,
-    points: [`${side}Shoulder`, `${side}Elbow`, `${side}Wrist`],
+    points: [LANDMARK[`${side}Shoulder`], LANDMARK[`${side}Elbow`], LANDMARK[`${side}Wrist`]],
   },
   {
     side, kind: 'leg', ball: `${side}Hip`, hinge: `${side}Knee`, end: `${side}Ankle`,
-    points: [`${side}Hip`, `${side}Knee`, `${side}Ankle`],
+    points: [LANDMARK[`${side}Hip`], LANDMARK[`${side}Knee`], LANDMARK[`${side}Ankle`]],
   },
 ]);
 
@@ -57,8 +58,8 @@ export function writeJointRotations(
   const times = performerS.subarray(stretch.from, stretch.to + 1);
   const points = Array.from({ length: frames }, (_, k) => pointsOf(positionM, stretch.from + k));
   const doubtful = new Uint8Array(frames);
-  const put = (k: number, joint: JointName, q: Quat): void => {
-    writeQuat(rotations, (stretch.from + k) * JOINT_COUNT + JOINT[joint], q);
+  const put = (k: number, joint: number, q: Quat): void => {
+    writeQuat(rotations, (stretch.from + k) * JOINT_COUNT + joint, q);
   };
 
   const pelvis = orientations(points, pelvisOrientation, doubtful);
@@ -69,18 +70,19 @@ export function writeJointRotations(
     const c = readQuat(chest, k);
     const trunkHalf = power(multiply(conjugate(p), c), 0.5);
     const headHalf = power(multiply(conjugate(c), readQuat(head, k)), 0.5);
-    put(k, 'pelvis', p);
-    put(k, 'spine', trunkHalf);
-    put(k, 'chest', trunkHalf);
-    put(k, 'neck', headHalf);
-    put(k, 'head', headHalf);
-    put(k, 'leftClavicle', IDENTITY);
-    put(k, 'rightClavicle', IDENTITY);
+    put(k, JOINT.pelvis, p);
+    put(k, JOINT.spine, trunkHalf);
+    put(k, JOINT.chest, trunkHalf);
+    put(k, JOINT.neck, headHalf);
+    put(k, JOINT.head, headHalf);
+    put(k, JOINT.leftClavicle, IDENTITY);
+    put(k, JOINT.rightClavicle, IDENTITY);
   }
 
   for (const limb of LIMBS) {
     const carrier = limb.kind === 'arm' ? chest : pelvis;
     const sense = FLEXION_SENSE[limb.hinge] ?? 1;
+    const [ball, hingeJoint, end] = [JOINT[limb.ball], JOINT[limb.hinge], JOINT[limb.end]];
     const bones = limbBones(points, limb, doubtful);
     const axes = hingeAxes(bones.map((b, k) => limbFrame(b, limb.kind, sense, readQuat(carrier, k))), times);
     let lastEnd: Quat | undefined;
@@ -94,9 +96,9 @@ export function writeJointRotations(
         : footOrientation(points[k]!, limb.side, rotate(lowerQ, Z));
       if (endQ === undefined) doubtful[k] = 1;
       lastEnd = endQ === undefined ? lastEnd ?? IDENTITY : multiply(conjugate(lowerQ), endQ);
-      put(k, limb.ball, multiply(conjugate(readQuat(carrier, k)), upperQ));
-      put(k, limb.hinge, hinge);
-      put(k, limb.end, lastEnd);
+      put(k, ball, multiply(conjugate(readQuat(carrier, k)), upperQ));
+      put(k, hingeJoint, hinge);
+      put(k, end, lastEnd);
     }
   }
   return doubtful.reduce((sum, one) => sum + one, 0);

@@ -30,10 +30,10 @@ const COMPARED = [...new Set(JOINT_LANDMARKS.flat())].filter((l) => l >= LANDMAR
  * Metres per pixel of a frame: least squares between the landmarks in the picture and in metres, about their means,
  * then averaged over time. The camera is taken as level, and its rays as parallel within one frame.
  *
- * @param positionM smoothed positions `[T·33·3]`
+ * @param bridged with positions already smoothed, and the picture as measured
  */
 export function rootPath(
-  stage: StageTrack, bridged: Bridged, positionM: Float64Array, performerS: Float64Array, smoothing: SmoothingPlan,
+  stage: StageTrack, bridged: Bridged, performerS: Float64Array, smoothing: SmoothingPlan,
 ): Float64Array {
   const frames = performerS.length;
   const path = new Float64Array(frames * 3).fill(Number.NaN);
@@ -52,7 +52,7 @@ export function rootPath(
     }
     twoSidedSum(performerS, fit, 2, from, to, SCALE_REACH_S);
   }
-  smoothSeries(smoothing, acrossPx, 1, 0);
+  smoothSeries(smoothing, acrossPx, 1, 0, 1);
   let start = Number.NaN;
   for (const { from, to } of bridged.stretches) {
     for (let t = from; t <= to; t++) {
@@ -60,7 +60,7 @@ export function rootPath(
       const z = -acrossPx[t]! * metresPerPx;
       if (Number.isNaN(start)) start = z;
       path[t * 3] = 0;
-      path[t * 3 + 1] = heightAboveSoles(positionM, t);
+      path[t * 3 + 1] = heightAboveSoles(bridged.positionM, t);
       path[t * 3 + 2] = z - start;
     }
   }

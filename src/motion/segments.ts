@@ -8,21 +8,31 @@
  * What these landmarks can't tell: a lean of the trunk from a bend at the hips. There is no landmark between hips and
  * shoulders, so the trunk's lean goes to the pelvis as a whole; the hips make up for it.
  */
-import { LANDMARK, type LandmarkName } from '../pose/landmarks.ts';
+import { LANDMARK, LANDMARK_COUNT } from '../pose/landmarks.ts';
 import { fromBasis, type Quat } from '../numeric/quaternion.ts';
 import { cross, midpoint, readVec3, reject, scale, subtract, unit, type Vec3 } from '../numeric/vector3.ts';
 
-/** Landmarks of one frame by name. */
-export type FramePoints = (name: LandmarkName) => Vec3;
+/** Positions of one frame by landmark index (LANDMARK). */
+export type FramePoints = (landmark: number) => Vec3;
 
 /**
  * @param positionM positions `[T·33·3]`
  * @param frame index of the frame
  */
 export function pointsOf(positionM: Float64Array, frame: number): FramePoints {
-  const base = frame * 33;
-  return (name) => readVec3(positionM, base + LANDMARK[name]);
+  const base = frame * LANDMARK_COUNT;
+  return (landmark) => readVec3(positionM, base + landmark);
 }
+
+/** Landmark indices of the end of a limb, by side. */
+const HAND = {
+  left: { wrist: LANDMARK.leftWrist, index: LANDMARK.leftIndex, pinky: LANDMARK.leftPinky },
+  right: { wrist: LANDMARK.rightWrist, index: LANDMARK.rightIndex, pinky: LANDMARK.rightPinky },
+} as const;
+const FOOT = {
+  left: { heel: LANDMARK.leftHeel, toes: LANDMARK.leftFootIndex },
+  right: { heel: LANDMARK.rightHeel, toes: LANDMARK.rightFootIndex },
+} as const;
 
 /** Axes with z along the first direction and y as near to the second as a right angle allows. */
 function fromZY(z: Vec3, y: Vec3): Quat | undefined {
@@ -46,17 +56,17 @@ function fromXZ(x: Vec3, z: Vec3): Quat | undefined {
 }
 
 function trunkUp(p: FramePoints): Vec3 {
-  return subtract(midpoint(p('leftShoulder'), p('rightShoulder')), midpoint(p('leftHip'), p('rightHip')));
+  return subtract(midpoint(p(LANDMARK.leftShoulder), p(LANDMARK.rightShoulder)), midpoint(p(LANDMARK.leftHip), p(LANDMARK.rightHip)));
 }
 
 /** z from the left hip to the right, y along the trunk. */
 export function pelvisOrientation(p: FramePoints): Quat | undefined {
-  return fromZY(subtract(p('rightHip'), p('leftHip')), trunkUp(p));
+  return fromZY(subtract(p(LANDMARK.rightHip), p(LANDMARK.leftHip)), trunkUp(p));
 }
 
 /** z from the left shoulder to the right, y along the trunk. */
 export function chestOrientation(p: FramePoints): Quat | undefined {
-  return fromZY(subtract(p('rightShoulder'), p('leftShoulder')), trunkUp(p));
+  return fromZY(subtract(p(LANDMARK.rightShoulder), p(LANDMARK.leftShoulder)), trunkUp(p));
 }
 
 /**
@@ -65,9 +75,9 @@ export function chestOrientation(p: FramePoints): Quat | undefined {
  * (within about 5° on the published landmarks of the squatting woman): an upright head reads a nod near zero.
  */
 export function headOrientation(p: FramePoints): Quat | undefined {
-  const ears = midpoint(p('leftEar'), p('rightEar'));
-  const face = midpoint(midpoint(p('leftEye'), p('rightEye')), p('nose'));
-  const z = unit(subtract(p('rightEar'), p('leftEar')));
+  const ears = midpoint(p(LANDMARK.leftEar), p(LANDMARK.rightEar));
+  const face = midpoint(midpoint(p(LANDMARK.leftEye), p(LANDMARK.rightEye)), p(LANDMARK.nose));
+  const z = unit(subtract(p(LANDMARK.rightEar), p(LANDMARK.leftEar)));
   const x = z && unit(reject(subtract(face, ears), z));
   return z && x && fromBasis(x, cross(z, x), z);
 }
@@ -77,10 +87,11 @@ export function headOrientation(p: FramePoints): Quat | undefined {
  * finger to the index on the right hand, from the index to the little finger on the left (thumbs point outward there).
  */
 export function handOrientation(p: FramePoints, side: 'left' | 'right'): Quat | undefined {
-  const index = p(`${side}Index`);
-  const pinky = p(`${side}Pinky`);
+  const hand = HAND[side];
+  const index = p(hand.index);
+  const pinky = p(hand.pinky);
   const across = subtract(index, pinky);
-  return fromYZ(subtract(p(`${side}Wrist`), midpoint(index, pinky)), side === 'right' ? across : scale(across, -1));
+  return fromYZ(subtract(p(hand.wrist), midpoint(index, pinky)), side === 'right' ? across : scale(across, -1));
 }
 
 /**
@@ -91,5 +102,5 @@ export function handOrientation(p: FramePoints, side: 'left' | 'right'): Quat | 
  * @param shankZ unit z axis of the shank in the stage
  */
 export function footOrientation(p: FramePoints, side: 'left' | 'right', shankZ: Vec3): Quat | undefined {
-  return fromXZ(subtract(p(`${side}FootIndex`), p(`${side}Heel`)), shankZ);
+  return fromXZ(subtract(p(FOOT[side].toes), p(FOOT[side].heel)), shankZ);
 }

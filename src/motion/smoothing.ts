@@ -84,24 +84,29 @@ export function planSmoothing(performerS: Float64Array, stretches: readonly Stre
 }
 
 /**
- * Smooths one series of every stretch in place.
+ * Smooths some neighbouring series in every stretch, in place. (Neighbours are read together: a point's three coordinates
+ * lie side by side, frames lie far apart in memory.)
  *
- * @param values sample t of the series lies at `t·stride + offset`
+ * @param values sample t of series c lies at `t·stride + offset + c`
+ * @param width number of series
  */
-export function smoothSeries(plan: SmoothingPlan, values: Float64Array, stride: number, offset: number): void {
+export function smoothSeries(plan: SmoothingPlan, values: Float64Array, stride: number, offset: number, width: number): void {
   for (const pass of plan.passes) {
     const { stretch, filter, padLength, gridS, frameS } = pass;
     const frames = frameS.length;
-    const onFrames = new Float64Array(frames);
-    for (let k = 0; k < frames; k++) onFrames[k] = values[(stretch.from + k) * stride + offset]!;
-    const samples = gridS === null ? onFrames : pchip(frameS, onFrames, gridS);
-    const n = samples.length;
-    const work = new Float64Array(n + 2 * padLength);
-    work.set(samples, padLength);
-    filtfiltPadded(work, n, filter, padLength);
-    const smooth = work.subarray(padLength, padLength + n);
-    const back = gridS === null ? smooth : pchip(gridS, smooth, frameS);
-    for (let k = 0; k < frames; k++) values[(stretch.from + k) * stride + offset] = back[k]!;
+    const first = stretch.from * stride + offset;
+    const n = gridS?.length ?? frames;
+    const works = Array.from({ length: width }, () => new Float64Array(n + 2 * padLength));
+    const onFrames: Float64Array[] = gridS === null
+      ? works.map((work) => work.subarray(padLength, padLength + n))
+      : works.map(() => new Float64Array(frames));
+    for (let k = 0; k < frames; k++) for (let c = 0; c < width; c++) onFrames[c]![k] = values[first + k * stride + c]!;
+    works.forEach((work, c) => {
+      if (gridS !== null) work.set(pchip(frameS, onFrames[c]!, gridS), padLength);
+      filtfiltPadded(work, n, filter, padLength);
+      if (gridS !== null) onFrames[c] = pchip(gridS, work.subarray(padLength, padLength + n), frameS);
+    });
+    for (let k = 0; k < frames; k++) for (let c = 0; c < width; c++) values[first + k * stride + c] = onFrames[c]![k]!;
   }
 }
 

@@ -42,10 +42,9 @@ export function trackToMotion(track: Track, settings: MotionSettings): Motion {
   const bridged = bridgeGaps(stage, performerS);
 
   const smoothing = planSmoothing(performerS, bridged.stretches, settings.cutoffHz);
-  const positionM = bridged.positionM.slice();
-  for (const landmark of USED_LANDMARKS) {
-    for (let c = 0; c < 3; c++) smoothSeries(smoothing, positionM, LANDMARK_COUNT * 3, landmark * 3 + c);
-  }
+  const { positionM } = bridged;
+  // in place: from here on everything is made of smooth positions
+  for (const landmark of USED_LANDMARKS) smoothSeries(smoothing, positionM, LANDMARK_COUNT * 3, landmark * 3, 3);
 
   const rotations = new Float64Array(frames * JOINT_COUNT * 4).fill(Number.NaN);
   let doubtful = 0;
@@ -59,7 +58,7 @@ export function trackToMotion(track: Track, settings: MotionSettings): Motion {
   return {
     timesS: track.timesS,
     rotations,
-    rootM: rootPath(stage, bridged, positionM, performerS, smoothing),
+    rootM: rootPath(stage, bridged, performerS, smoothing),
     ...trust(bridged, stage.visibility),
     observable: Uint8Array.from(JOINT_LANDMARKS, (landmarks) => (landmarks.length > 0 ? 1 : 0)),
     usedCutoffHz: smoothing.usedCutoffHz,

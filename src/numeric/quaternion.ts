@@ -50,7 +50,7 @@ export function negate(q: Quat): Quat {
 
 /** Made exactly one long; a quaternion too short to have a direction becomes the identity. */
 export function normalise(q: Quat): Quat {
-  const size = Math.hypot(q[0], q[1], q[2], q[3]);
+  const size = Math.sqrt(q[0] * q[0] + q[1] * q[1] + q[2] * q[2] + q[3] * q[3]);
   if (!(size > 1e-12)) return IDENTITY;
   return [q[0] / size, q[1] / size, q[2] / size, q[3] / size];
 }
@@ -110,15 +110,20 @@ export function shortestArc(from: Vec3, to: Vec3): Quat {
   return normalise([w, c[0], c[1], c[2]]);
 }
 
+/** Length of the vector part. (Math.hypot would guard against overflow that unit numbers can't have, at many times the cost.) */
+function vectorSize(q: Quat): number {
+  return Math.sqrt(q[1] * q[1] + q[2] * q[2] + q[3] * q[3]);
+}
+
 /** Size of the smallest turn that takes one orientation to the other, radians in 0..π; the signs of a and b do not matter. */
 export function angleBetween(a: Quat, b: Quat): number {
   const d = multiply(conjugate(a), b);
-  return 2 * Math.atan2(Math.hypot(d[1], d[2], d[3]), Math.abs(d[0]));
+  return 2 * Math.atan2(vectorSize(d), Math.abs(d[0]));
 }
 
 /** Size of the turn from rest, radians in 0..π. */
 export function angleOf(q: Quat): number {
-  return 2 * Math.atan2(Math.hypot(q[1], q[2], q[3]), Math.abs(q[0]));
+  return 2 * Math.atan2(vectorSize(q), Math.abs(q[0]));
 }
 
 /**
@@ -127,7 +132,7 @@ export function angleOf(q: Quat): number {
  */
 export function rotationVector(q: Quat): Vec3 {
   const sign = q[0] < 0 ? -1 : 1;
-  const size = Math.hypot(q[1], q[2], q[3]);
+  const size = vectorSize(q);
   // below this size the angle is the sine to the last digit
   const factor = size < 1e-10 ? 2 * sign : (sign * 2 * Math.atan2(size, sign * q[0])) / size;
   return [q[1] * factor, q[2] * factor, q[3] * factor];
@@ -137,7 +142,7 @@ export function rotationVector(q: Quat): Vec3 {
 export function fromRotationVector(v: Vec3): Quat {
   const angle = length(v);
   const factor = angle < 1e-10 ? 0.5 : Math.sin(angle / 2) / angle;
-  return normalise([Math.cos(angle / 2), v[0] * factor, v[1] * factor, v[2] * factor]);
+  return [Math.cos(angle / 2), v[0] * factor, v[1] * factor, v[2] * factor];
 }
 
 /** The part `share` (0..1, but any number will do) of a turn, the shorter way round. */

@@ -67,28 +67,20 @@ function meanVelocity(run: QuatRun, k: number): Vec3 {
   return [step[0] / h, step[1] / h, step[2] / h];
 }
 
-/** Angular velocity of the curve at knot k, rad/s, in the knot's own axes. */
-function knotVelocity(run: QuatRun, k: number): Vec3 {
-  const { from, to, timesS } = run;
-  if (from === to) return [0, 0, 0];
-  if (k > from && k < to) {
-    const before = meanVelocity(run, k - 1);
-    const after = meanVelocity(run, k);
-    const hBefore = timesS[k]! - timesS[k - 1]!;
-    const hAfter = timesS[k + 1]! - timesS[k]!;
-    return [
-      pchipInnerSlope(hBefore, hAfter, before[0], after[0]),
-      pchipInnerSlope(hBefore, hAfter, before[1], after[1]),
-      pchipInnerSlope(hBefore, hAfter, before[2], after[2]),
-    ];
-  }
-  const atStart = k === from;
-  const near = meanVelocity(run, atStart ? k : k - 1);
-  if (to - from < 2) return near;
-  // The farther turn is told in axes one knot away; at an end, where the speed is only a guess, that is good enough.
-  const far = meanVelocity(run, atStart ? k + 1 : k - 2);
-  const hNear = atStart ? timesS[k + 1]! - timesS[k]! : timesS[k]! - timesS[k - 1]!;
-  const hFar = atStart ? timesS[k + 2]! - timesS[k + 1]! : timesS[k - 1]! - timesS[k - 2]!;
+/** Speed at an inner knot from the mean velocities before and behind it, axis by axis. */
+function innerVelocity(hBefore: number, hAfter: number, before: Vec3, after: Vec3): Vec3 {
+  return [
+    pchipInnerSlope(hBefore, hAfter, before[0], after[0]),
+    pchipInnerSlope(hBefore, hAfter, before[1], after[1]),
+    pchipInnerSlope(hBefore, hAfter, before[2], after[2]),
+  ];
+}
+
+/**
+ * Speed at an end of the run from the nearest mean velocity and the one farther in. The farther turn is told in axes one
+ * knot away; at an end, where the speed is only a guess, that is good enough.
+ */
+function endVelocity(hNear: number, hFar: number, near: Vec3, far: Vec3): Vec3 {
   return [
     pchipEndSlope(hNear, hFar, near[0], far[0]),
     pchipEndSlope(hNear, hFar, near[1], far[1]),
@@ -96,11 +88,12 @@ function knotVelocity(run: QuatRun, k: number): Vec3 {
   ];
 }
 
-/** exp of half the difference of two velocities over a time: the inner point of squad, relative to its knot. */
-function innerPoint(q: Quat, a: Vec3, b: Vec3, hS: number): Quat {
-  const f = hS / 2;
+/** q·exp(f(a - b)): an inner point of squad, or a point on the way, relative to its knot. */
+function displaced(q: Quat, a: Vec3, b: Vec3, f: number): Quat {
   return multiply(q, fromRotationVector([(a[0] - b[0]) * f, (a[1] - b[1]) * f, (a[2] - b[2]) * f]));
 }
+
+const STILL: Vec3 = [0, 0, 0];
 
 /**
  * The curve between knot k and knot k + 1 of a run.
@@ -117,9 +110,20 @@ export function squadBetween(run: QuatRun, k: number, u: number): Quat {
   if (u <= 0) return q0;
   const q1 = knot(run, k + 1);
   if (u >= 1) return q1;
-  const h = run.timesS[k + 1]! - run.timesS[k]!;
+  const { from, to, timesS } = run;
+  const h = timesS[k + 1]! - timesS[k]!;
   const mean = meanVelocity(run, k);
-  const a = innerPoint(q0, knotVelocity(run, k), mean, h);
-  const b = innerPoint(q1, mean, knotVelocity(run, k + 1), h);
-  return slerp(slerp(q0, q1, u), slerp(a, b, u), 2 * u * (1 - u));
+  const hBefore = k > from ? timesS[k]! - timesS[k - 1]! : 0;
+  const hAfter = k + 1 < to ? timesS[k + 2]! - timesS[k + 1]! : 0;
+  const before = k > from ? meanVelocity(run, k - 1) : undefined;
+  const after = k + 1 < to ? meanVelocity(run, k + 1) : undefined;
+  let v0 = mean;
+  let v1 = mean;
+  if (before !== undefined) v0 = innerVelocity(hBefore, h, before, mean);
+  else if (after !== undefined) v0 = endVelocity(h, hAfter, mean, after);
+  if (after !== undefined) v1 = innerVelocity(h, hAfter, mean, after);
+  else if (before !== undefined) v1 = endVelocity(h, hBefore, mean, before);
+  const a = displaced(q0, v0, mean, h / 2);
+  const b = displaced(q1, mean, v1, h / 2);
+  return slerp(displaced(q0, mean, STILL, h * u), slerp(a, b, u), 2 * u * (1 - u));
 }

@@ -8,10 +8,12 @@ import { workerPort } from '../footage/workerPort.ts';
 import type { Chunk } from './chunks.ts';
 import { createLandmarker, ENGINE_LONG_SIDE_PX, type Landmarker } from './landmarker.ts';
 import type { FromPoseWorker, PosedFrame, ToPoseWorker } from './protocol.ts';
+import { quietEngine } from './quietEngine.ts';
 import { allowSameOriginOnly, type TalkingScope } from './sameOriginOnly.ts';
 
 // Before anything of the engine is loaded.
 allowSameOriginOnly(globalThis as unknown as TalkingScope);
+quietEngine(console);
 
 const port = workerPort<ToPoseWorker, FromPoseWorker>();
 const counter: FrameCounter = { opened: 0, closed: 0 };

@@ -89,5 +89,5 @@ function asKind(q: Quat, kind: JointKind): Quat {
 
 /** Where the turn is exactly half a turn about an axis square to the joint's, there is no part about it. */
 function twist(part: Quat): Quat {
-  return Math.hypot(part[0], part[2], part[3]) < 1e-12 ? IDENTITY : normalise(part);
+  return Math.abs(part[0]) + Math.abs(part[2]) + Math.abs(part[3]) < 1e-12 ? IDENTITY : normalise(part);
 }

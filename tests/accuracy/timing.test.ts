@@ -1,5 +1,6 @@
 /** Timing of excursions on curves with a known shift, also when squeezed, and on variable frame rates. */
 import { describe, expect, it } from 'vitest';
+import { bestShift } from '../../scripts/accuracy/bestShift.ts';
 import { excursions, parabolicPeakS } from '../../scripts/accuracy/excursions.ts';
 import { frameOf, timing } from '../../scripts/accuracy/timing.ts';
 
@@ -63,6 +64,15 @@ describe('timing', () => {
     }
   });
 
+  it('tells a curve that is too broad from one that is late', () => {
+    // The same height, but 0.03 s earlier up and 0.03 s later down.
+    const broad = timesS.map((t) => Math.max(hill(t + 0.03, 1.5), hill(t - 0.03, 1.5)));
+    const [first] = timing(timesS, timesS.map((t) => hill(t, 1.5)), broad);
+    expect(first!.riseOffFrames).toBeCloseTo(-0.9, 1);
+    expect(first!.fallOffFrames).toBeCloseTo(0.9, 1);
+    expect(first!.lagFrames).toBeCloseTo(0, 9);
+  });
+
   it('says when an excursion was not seen at all', () => {
     const [first, second] = timing(timesS, truth, timesS.map((t) => hill(t, 1.5)));
     expect(first!.measured).not.toBeNull();
@@ -72,5 +82,21 @@ describe('timing', () => {
   it('counts in frames where they are unevenly spaced', () => {
     expect(frameOf([0, 0.1, 0.4, 0.5], 0.25)).toBeCloseTo(1.5, 12);
     expect(frameOf([0, 0.1, 0.4, 0.5], 0.5)).toBeCloseTo(3, 12);
+  });
+});
+
+describe('shift of a whole curve', () => {
+  const truth = even(150, 30).map((t) => hill(t, 1.5) + 0.6 * hill(t, 3.4));
+
+  it('is found to a tenth of a frame, also when the curve is squeezed and lifted', () => {
+    const late = even(150, 30).map((t) => 15 + 0.4 * (hill(t - 0.05, 1.5) + 0.6 * hill(t - 0.05, 3.4)));
+    expect(bestShift(truth, late)).toBeCloseTo(1.5, 6);
+    expect(bestShift(late, truth)).toBeCloseTo(-1.5, 6);
+    expect(bestShift(truth, truth)).toBeCloseTo(0, 6);
+  });
+
+  it('is not told for a curve that does not follow at all', () => {
+    expect(bestShift(truth, truth.map(() => 5))).toBeNull();
+    expect(bestShift(truth, even(150, 30).map((t) => hill(t, 2.2)))).toBeNull();
   });
 });

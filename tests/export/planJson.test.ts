@@ -20,24 +20,20 @@ describe('plan.json', () => {
   });
 
   it('and the schema is not empty: spoilt files fail it', () => {
-    const spoil: readonly ((plan: Record<string, any>) => void)[] = [
-      (p) => { delete p.rate; },
-      (p) => { p.version = 2; },
-      (p) => { p.extra = 1; },
-      (p) => { p.steps[0].step = 0; },
-      (p) => { p.steps[0].joints.head.rotation = [1, 0, 0]; },
-      (p) => { p.steps[0].joints.head.rotation = [1, 0, 0, 0, 0]; },
-      (p) => { p.steps[0].joints.head.state = 'seen'; },
-      (p) => { p.steps[0].joints.tail = p.steps[0].joints.head; },
-      (p) => { p.steps[0].joints.head.confidence = 1.5; },
-      (p) => { p.steps[0].joints.head.angleDeg = 'NaN'; },
-      (p) => { p.take.model = 'huge'; },
-      (p) => { p.steps = []; },
+    // each puts a value at a path of the file; `undefined` takes the field away
+    const spoil: readonly (readonly [readonly (string | number)[], unknown])[] = [
+      [['rate'], undefined], [['version'], 2], [['extra'], 1], [['take', 'model'], 'huge'], [['steps'], []],
+      [['steps', 0, 'step'], 0], [['steps', 0, 'joints', 'tail'], {}],
+      [['steps', 0, 'joints', 'head', 'rotation'], [1, 0, 0]], [['steps', 0, 'joints', 'head', 'rotation'], [1, 0, 0, 0, 0]],
+      [['steps', 0, 'joints', 'head', 'state'], 'seen'], [['steps', 0, 'joints', 'head', 'confidence'], 1.5],
+      [['steps', 0, 'joints', 'head', 'angleDeg'], 'NaN'], [['steps', 0, 'joints', 'head', 'incrementDeg'], undefined],
     ];
-    for (const change of spoil) {
-      const file = fromFile() as unknown as Record<string, any>;
-      change(file);
-      expect(validate(file), change.toString()).toBe(false);
+    for (const [path, value] of spoil) {
+      const file: unknown = fromFile();
+      let at = file as Record<string | number, unknown>;
+      for (const key of path.slice(0, -1)) at = at[key] as Record<string | number, unknown>;
+      at[path[path.length - 1]!] = value;
+      expect(validate(JSON.parse(JSON.stringify(file))), path.join('.')).toBe(false);
     }
   });
 

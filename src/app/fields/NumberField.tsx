@@ -2,7 +2,7 @@
  * A number that is typed: taken over on Enter or when the field is left, put back on Escape, and refused with the allowed
  * range in words. Arrow up and down change it by one step, so that what can be dragged elsewhere can also be nudged here.
  */
-import { type KeyboardEvent, type ReactElement, useEffect, useId, useRef, useState } from 'react';
+import { type KeyboardEvent, type ReactElement, useId, useRef, useState } from 'react';
 import { parseNumber, writeNumber } from './numberText.ts';
 
 export interface NumberFieldProps {
@@ -27,28 +27,24 @@ export function NumberField(props: NumberFieldProps): ReactElement {
   const { label, unit, value, emptyWord, min, max, step, decimals, widthCh = 6, hideLabel = false, disabled = false, onCommit } = props;
   const id = useId();
   const shown = value === null ? '' : writeNumber(value, decimals);
-  const [text, setText] = useState(shown);
-  const [refused, setRefused] = useState<string | null>(null);
+  // What is being typed, and which value it set out from: once the value is another, the draft is void.
+  const [draft, setDraft] = useState({ from: shown, text: shown, refused: null as string | null });
+  const { text, refused } = draft.from === shown ? draft : { text: shown, refused: null };
+  const setText = (typed: string, why: string | null = null): void => setDraft({ from: shown, text: typed, refused: why });
   const input = useRef<HTMLInputElement>(null);
-  useEffect(() => {
-    setText(shown);
-    setRefused(null);
-  }, [shown]);
 
   const commit = (typed: string): void => {
     if (typed.trim() === shown) {
       setText(shown);
-      setRefused(null);
       return;
     }
     const read = parseNumber(typed, { min, max, mayBeEmpty: emptyWord !== undefined });
     if (read.kind === 'refused') {
-      setRefused(read.why);
+      setText(typed, read.why);
       return;
     }
-    setRefused(null);
-    onCommit(read.value);
     setText(read.value === null ? '' : writeNumber(read.value, decimals));
+    onCommit(read.value);
   };
 
   const onKeyDown = (event: KeyboardEvent<HTMLInputElement>): void => {
@@ -57,7 +53,6 @@ export function NumberField(props: NumberFieldProps): ReactElement {
       if (parseNumber(text, { min, max, mayBeEmpty: emptyWord !== undefined }).kind !== 'refused') input.current?.blur();
     } else if (event.key === 'Escape') {
       setText(shown);
-      setRefused(null);
       // Left without taking over: blur would commit the text that state still holds.
       requestAnimationFrame(() => input.current?.blur());
     } else if (event.key === 'ArrowUp' || event.key === 'ArrowDown') {

@@ -31,13 +31,12 @@ export interface BenchProps {
 }
 
 export function Bench({ head, children, across }: BenchProps): ReactElement {
-  const scroller = useRef<HTMLDivElement>(null);
   const lit = useRef<HTMLDivElement>(null);
   const tab = useRef<HTMLElement>(null);
   const tabExposures = useRef<HTMLSpanElement>(null);
   const count = useSession((s) => s.plan?.stepCount ?? 0);
   const rowPx = useSession((s) => s.rowPx);
-  const bench = useBenchWindow(scroller, count, rowPx, HEAD_PX);
+  const { scroller, bench } = useBenchWindow(count, rowPx, HEAD_PX);
   const zoom = useCallback((direction: 1 | -1) => setRowPx(nextRowPx(session.getState().rowPx, direction)), []);
   useZoomWheel(scroller, zoom);
 
@@ -58,10 +57,10 @@ export function Bench({ head, children, across }: BenchProps): ReactElement {
       if (index !== shownStep) {
         shownStep = index;
         const next = scrollToShow(rows, index, element.scrollTop, element.clientHeight - HEAD_PX, MARGIN_PX);
-        if (next !== element.scrollTop) element.scrollTop = next;
+        if (next !== element.scrollTop) element.scrollTo(element.scrollLeft, next);
       }
     });
-  }, [rows, low]);
+  }, [rows, low, scroller]);
 
   const stepUnder = (event: PointerEvent<HTMLElement>): number => {
     const body = event.currentTarget.getBoundingClientRect();

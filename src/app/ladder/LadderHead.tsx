@@ -23,7 +23,10 @@ export function LadderHead({ layout }: { readonly layout: LadderLayout }): React
     () =>
       paintWithPlayhead((at) => {
         const index = plan === null ? -1 : Math.min(at.step, plan.stepCount - 1);
-        if (step.current !== null && document.activeElement !== step.current) step.current.value = index < 0 ? '–' : String(index + 1);
+        if (step.current !== null && document.activeElement !== step.current) {
+          step.current.value = index < 0 ? '–' : String(index + 1);
+          step.current.classList.toggle('long', index >= 9999);
+        }
         if (exposures.current !== null) {
           exposures.current.textContent = plan === null || index < 0 ? '' : exposureSpan(plan.exposure[index] ?? 0, plan.on);
         }
@@ -84,8 +87,8 @@ export function LadderHead({ layout }: { readonly layout: LadderLayout }): React
       <div className="ladder-columns" aria-hidden="true">
         <span style={{ right: layout.widthPx - layout.numberX }}>step</span>
         <span style={{ right: layout.widthPx - layout.exposureX }}>exposure</span>
-        <span style={{ left: layout.barX }}>turns<br />{largest > 0 ? `0–${figure(largest, 0)}°` : '°'}</span>
-        <span style={{ left: layout.markX }} title="G: joints that are missing. B: joints bridged over a short gap.">gap<br />&nbsp;</span>
+        <span style={{ left: layout.barX }}>turns<br />{largest > 0 ? `0–${figure(largest, 0)}°` : ''}</span>
+        <span style={{ left: layout.markX }} title="G: joints that are missing. B: joints bridged over a short gap.">{empty ? '' : 'gap'}<br />&nbsp;</span>
       </div>
       <button
         ref={shot}

@@ -1,7 +1,7 @@
 /** Follows scrolling and resizing, and says which rows to have drawn. Renders again only when that block of rows changes. */
 import { type RefObject, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { NARROW_LADDER, WIDE_LADDER } from '../../charts/ladder.ts';
-import { rowScale, type RowWindow, windowOfRows } from '../../charts/rowScale.ts';
+import { rowScale, type RowWindow, scrollAfterZoom, windowOfRows } from '../../charts/rowScale.ts';
 import { playhead } from '../state/playhead.ts';
 import type { BenchRows } from './benchContext.ts';
 
@@ -9,14 +9,14 @@ import type { BenchRows } from './benchContext.ts';
 export const NARROW_BELOW_PX = 900;
 
 /**
- * @param scroller the element that scrolls
  * @param headPx height of the head that stays on top of the rows
+ * @returns `scroller`, to be given to the element that scrolls
  */
-export function useBenchWindow(scroller: RefObject<HTMLDivElement | null>, count: number, rowPx: number, headPx: number): BenchRows {
+export function useBenchWindow(count: number, rowPx: number, headPx: number): { readonly scroller: RefObject<HTMLDivElement | null>; readonly bench: BenchRows } {
+  const scroller = useRef<HTMLDivElement>(null);
   const [view, setView] = useState({ width: 0, height: 0, pageWidth: 1440 });
   const rows = useMemo(() => rowScale(count, rowPx), [count, rowPx]);
   const [drawn, setDrawn] = useState<RowWindow>({ first: 0, last: -1 });
-  const formerRowPx = useRef(rowPx);
 
   useLayoutEffect(() => {
     const element = scroller.current;
@@ -30,24 +30,23 @@ export function useBenchWindow(scroller: RefObject<HTMLDivElement | null>, count
     const observer = new ResizeObserver(measure);
     observer.observe(element);
     return () => observer.disconnect();
-  }, [scroller]);
+  }, []);
 
-  // Another row height keeps the playhead's row where it was in the view, or the top row if the playhead is out of sight.
+  // The place before the height changed: afterwards the browser may already have drawn the scroll in to the shorter sheet.
+  const last = useRef({ rowPx, scrollPx: 0 });
   useLayoutEffect(() => {
     const element = scroller.current;
-    const former = formerRowPx.current;
-    formerRowPx.current = rowPx;
-    if (element === null || former === rowPx) return;
-    const rowsHeight = element.clientHeight - headPx;
-    const at = playhead.getState().step * former - element.scrollTop;
-    const anchor = at >= 0 && at <= rowsHeight ? playhead.getState().step : Math.floor(element.scrollTop / former);
-    element.scrollTop = anchor * rowPx - (anchor * former - element.scrollTop);
-  }, [rowPx, scroller, headPx]);
+    const { rowPx: formerPx, scrollPx } = last.current;
+    last.current = { rowPx, scrollPx };
+    if (element === null || formerPx === rowPx) return;
+    element.scrollTo(element.scrollLeft, scrollAfterZoom(formerPx, rowPx, playhead.getState().step, scrollPx, element.clientHeight - headPx));
+  }, [rowPx, headPx]);
 
   useLayoutEffect(() => {
     const element = scroller.current;
     if (element === null) return;
     const look = (): void => {
+      last.current = { rowPx: last.current.rowPx, scrollPx: element.scrollTop };
       const block = Math.max(8, Math.ceil(element.clientHeight / rows.rowPx / 2));
       const next = windowOfRows(rows, element.scrollTop, element.clientHeight, block);
       setDrawn((w) => (w.first === next.first && w.last === next.last ? w : next));
@@ -55,9 +54,9 @@ export function useBenchWindow(scroller: RefObject<HTMLDivElement | null>, count
     look();
     element.addEventListener('scroll', look, { passive: true });
     return () => element.removeEventListener('scroll', look);
-  }, [rows, scroller, view]);
+  }, [rows, view]);
 
-  return useMemo(
+  const bench = useMemo(
     () => ({
       rows,
       // Until the effect has seen a new plan, the window may speak of rows that are gone.
@@ -68,6 +67,7 @@ export function useBenchWindow(scroller: RefObject<HTMLDivElement | null>, count
     }),
     [rows, drawn, view],
   );
+  return { scroller, bench };
 }
 
 /** Calls back with Ctrl+wheel turns over an element, up positive; the page's own zoom is kept from acting. */

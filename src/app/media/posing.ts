@@ -12,10 +12,28 @@ import { addTrack } from './tracks.ts';
 const PLAN_EVERY_MS = 700;
 const TELL_EVERY_MS = 200;
 
+let underWay: Promise<void> = Promise.resolve();
+
+/** Stops whatever is under way. */
+export function stopWork(): void {
+  session.getState().job?.abort.abort();
+}
+
+/** Stops posing and waits until it has cleared its place. */
+export async function endPosing(): Promise<void> {
+  if (session.getState().job?.kind === 'posing') stopWork();
+  await underWay;
+}
+
 /**
  * Poses the footage on the bench with a model. Does nothing without footage. Ends quietly when cancelled; the former track comes back.
  */
 export async function poseFootage(model: ModelSize): Promise<void> {
+  underWay = poseNow(model);
+  await underWay;
+}
+
+async function poseNow(model: ModelSize): Promise<void> {
   const { footage, track: former, job } = session.getState();
   if (footage === null || job !== null) return;
   const { facts, source } = footage;

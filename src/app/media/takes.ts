@@ -5,6 +5,7 @@
 import { type Book, newBook, takeRefOf } from '../../book/document.ts';
 import { matchesTake } from '../../book/relink.ts';
 import { NudgebookError } from '../../errors.ts';
+import type { ClipFacts } from '../../footage/facts.ts';
 import { openClip } from '../../footage/openClip.ts';
 import { absoluteSource, type ClipSource } from '../../footage/source.ts';
 import { bookStore, currentBook, editBook } from '../state/bookStore.ts';
@@ -13,38 +14,63 @@ import { attempt, showProblem } from '../state/problems.ts';
 import { say, session } from '../state/session.ts';
 import { BUNDLED_CLIPS, clipAddress, clipTrackAddress } from './bundledClips.ts';
 import { clearFootage, knownClip, showFootage } from './footage.ts';
-import { poseFootage } from './posing.ts';
+import { endPosing, poseFootage } from './posing.ts';
 import { fetchTrack, findTrack, trackAtHand } from './tracks.ts';
 
-/** Title of a book that has none yet: the clip's name without its ending. */
-function titleFor(book: Book, title: string): string {
-  return book.title === newBook().title ? title.slice(0, 120) : book.title;
+/** Name of a take for a title: a bundled clip's own, else the file's without its ending. */
+function titleOfTake(name: string, address: string | null): string {
+  const bundled = BUNDLED_CLIPS.find((clip) => clipAddress(clip.name) === address);
+  if (bundled !== undefined) return bundled.title;
+  const dot = name.lastIndexOf('.');
+  return dot > 0 ? name.slice(0, dot) : name;
 }
 
-/** Stops whatever is under way. */
-export function stopWork(): void {
-  session.getState().job?.abort.abort();
+/** A title that nobody chose goes with the take; one that somebody typed stays. */
+function titleFor(book: Book, name: string, address: string | null): string {
+  const unchosen = book.title === newBook().title || (book.take !== null && book.title === titleOfTake(book.take.name, book.take.address));
+  return unchosen ? titleOfTake(name, address) : book.title;
+}
+
+let reading: AbortController | null = null;
+
+/** Reads a clip's index; a reading that is under way gives way to it. Shown as work unless something is being posed. */
+async function readClip(source: ClipSource): Promise<ClipFacts> {
+  reading?.abort();
+  const abort = new AbortController();
+  reading = abort;
+  if (session.getState().job?.kind !== 'posing') session.setState({ job: { kind: 'opening', name: source.name, abort } });
+  try {
+    return await openClip(source, { signal: abort.signal });
+  } finally {
+    const { job } = session.getState();
+    if (job?.abort === abort) session.setState({ job: null });
+  }
 }
 
 /**
  * Opens a clip as the take of the book. If it is the take already, only its pictures are linked again.
  *
  * @param address own-origin address of a bundled clip, else `null`
- * @param title for a book that has none yet
  */
-export async function openTake(source: ClipSource, address: string | null, title: string): Promise<void> {
-  stopWork();
-  const abort = new AbortController();
-  session.setState({ job: { kind: 'opening', name: source.name, abort }, problem: null });
+async function openTake(source: ClipSource, address: string | null): Promise<void> {
+  session.setState({ problem: null });
+  let facts: ClipFacts;
   try {
-    const facts = await openClip(source, { signal: abort.signal });
+    facts = await readClip(source);
+  } catch (thrown) {
+    showProblem(thrown);
+    return;
+  }
+  // Only now, because a file that turns out to be none must not end a run that may have taken minutes.
+  await endPosing();
+  try {
     await showFootage(source, facts);
     if (currentBook().take?.hash !== facts.hash) {
       const take = takeRefOf(facts, address);
       setPlayhead({ step: 0, nudge: 0 });
       editBook((book) => ({
         ...book,
-        title: titleFor(book, title),
+        title: titleFor(book, facts.name, address),
         take,
         settings: { ...book.settings, inS: null, outS: null, captureFactor: 1, mirror: false },
         shotSteps: [],
@@ -55,8 +81,6 @@ export async function openTake(source: ClipSource, address: string | null, title
   } catch (thrown) {
     showProblem(thrown);
     return;
-  } finally {
-    if (session.getState().job?.abort === abort) session.setState({ job: null });
   }
   const { take, model } = currentBook();
   if (take === null) return;
@@ -75,7 +99,7 @@ export async function openBundled(name: string): Promise<void> {
   }
   // Asked for at once, so that it is there when the clip's index has been read.
   fetchTrack(clipTrackAddress(clip.name)).catch(() => undefined);
-  await openTake(bundledSource(clip.name), clipAddress(clip.name), clip.title);
+  await openTake(bundledSource(clip.name), clipAddress(clip.name));
 }
 
 function bundledSource(name: string): ClipSource {
@@ -84,8 +108,7 @@ function bundledSource(name: string): ClipSource {
 
 /** Opens a file that a person chose or dropped as the take. */
 export async function openTakeFile(file: File): Promise<void> {
-  const dot = file.name.lastIndexOf('.');
-  await openTake({ kind: 'blob', blob: file, name: file.name }, null, dot > 0 ? file.name.slice(0, dot) : file.name);
+  await openTake({ kind: 'blob', blob: file, name: file.name }, null);
 }
 
 /** Links the footage of the book's take again; another clip is refused with how it differs. */
@@ -93,18 +116,15 @@ export async function relinkFile(file: File): Promise<void> {
   const { take } = currentBook();
   if (take === null) return openTakeFile(file);
   const source: ClipSource = { kind: 'blob', blob: file, name: file.name };
-  const abort = new AbortController();
-  session.setState({ job: { kind: 'opening', name: file.name, abort }, problem: null });
+  session.setState({ problem: null });
   try {
-    const facts = await openClip(source, { signal: abort.signal });
+    const facts = await readClip(source);
     const match = matchesTake(take, facts.hash, facts);
     if (match.kind === 'different') throw match.error;
     await showFootage(source, facts);
     say('The footage is linked again.');
   } catch (thrown) {
     showProblem(thrown);
-  } finally {
-    session.setState({ job: null });
   }
 }
 

@@ -17,8 +17,8 @@ export function SaveWords(): ReactElement {
       return <span className="save-words save-failed" title={save.reason}>not saved: {save.reason}</span>;
     case 'elsewhere':
       return (
-        <span className="save-words save-failed" title="Another window has saved this book since. Taking over puts its version aside.">
-          not saved: open in another window
+        <span className="save-words" title="Another window has saved this book since. Taking over puts its version aside.">
+          <span className="save-failed">not saved: open in another window</span>
           <button type="button" className="small" onClick={() => attempt(takeOverBook)}>Take over</button>
           <button type="button" className="small" onClick={() => attempt(openOtherBook)}>Use that one</button>
         </span>

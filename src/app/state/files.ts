@@ -50,7 +50,7 @@ async function openBookFile(file: File): Promise<void> {
 
 /** A title as a file name that every system takes. */
 export function fileNameOf(title: string): string {
-  const plain = title.replace(/[\u0000-\u001f<>:"/\\|?*]+/g, ' ').replace(/\s+/g, ' ').trim().replace(/\.+$/, '');
+  const plain = title.replace(/[\p{Cc}<>:"/\\|?*]+/gu, ' ').replace(/\s+/g, ' ').trim().replace(/\.+$/, '');
   return plain === '' ? 'Untitled' : plain;
 }
 

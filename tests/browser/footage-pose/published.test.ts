@@ -15,14 +15,23 @@ import { HAS_FOOTAGE, SQUATS, SQUATS_IMAGE, SQUATS_WORLD, STILL } from './outsid
 import { STILL_HEIGHT_PX, STILL_IMAGE_PX, STILL_TOLERANCE_M, STILL_TOLERANCE_PX, STILL_WIDTH_PX, STILL_WORLD_M } from './publishedStill.ts';
 import { ffmpeg, HAS_VIDEO_TOOLS } from './videoTools.ts';
 
-/** Differences, coordinate by coordinate, as the published tests take them. */
+/** Differences of landmarks from their published places. */
 class Differences {
   #sum = 0;
   #count = 0;
   worst = 0;
 
+  /** Coordinate by coordinate, as the published tests take them. */
   add(ours: number | undefined, theirs: number | undefined): void {
-    const off = Math.abs((ours ?? Number.NaN) - (theirs ?? Number.NaN));
+    this.#take(Math.abs((ours ?? Number.NaN) - (theirs ?? Number.NaN)));
+  }
+
+  /** As a distance in the picture, which is never less. */
+  addDistance([x, y]: readonly [number, number], published: readonly number[] | undefined): void {
+    this.#take(Math.hypot(x - (published?.[0] ?? Number.NaN), y - (published?.[1] ?? Number.NaN)));
+  }
+
+  #take(off: number): void {
     if (Number.isNaN(off)) throw new Error('a landmark is missing');
     this.#sum += off;
     this.#count += 1;
@@ -61,9 +70,7 @@ describe.skipIf(!HAS_FOOTAGE)('a woman squatting, real footage', () => {
     const metres = new Differences();
     two.track.frames.forEach((frame, f) => {
       for (let i = 0; i < 33; i++) {
-        const [x, y] = fractionsToPx(frame!.image, i, 720, 1280);
-        px.add(x, published2d[f]?.[i]?.[0]);
-        px.add(y, published2d[f]?.[i]?.[1]);
+        px.addDistance(fractionsToPx(frame!.image, i, 720, 1280), published2d[f]?.[i]);
         for (let axis = 0; axis < 3; axis++) metres.add(frame!.world[i * 3 + axis], published3d[f]?.[i]?.[axis]);
       }
     });

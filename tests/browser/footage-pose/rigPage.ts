@@ -40,7 +40,7 @@ const rig = {
     return { read, ...counter };
   },
 
-  /** Pixels of one frame as drawn for the engine at full size: rows of R, G, B, A. */
+  /** Red levels of one frame as drawn for the engine at full size, row by row. */
   async pixels(url: string, index: number): Promise<{ width: number; height: number; data: number[] }> {
     const source = sourceOf(url);
     const facts = await openClip(source);
@@ -49,7 +49,7 @@ const rig = {
       for await (const frame of readFrames(open, facts, { first: index, end: index + 1, longSidePx: 10_000, inMainMemory: true, counter: { opened: 0, closed: 0 } })) {
         if (frame.kind === 'missing') break;
         const { width, height } = frame.canvas;
-        return { width, height, data: [...frame.canvas.getContext('2d')!.getImageData(0, 0, width, height).data] };
+        return { width, height, data: [...frame.canvas.getContext('2d')!.getImageData(0, 0, width, height).data.filter((_, i) => i % 4 === 0)] };
       }
       throw new Error('no such frame');
     } finally {

@@ -2,7 +2,7 @@
 import type { ReactElement } from 'react';
 import { figure } from '../../../charts/figures.ts';
 import { Key } from '../../fields/Key.tsx';
-import { stopWork } from '../../media/takes.ts';
+import { stopWork } from '../../media/posing.ts';
 import { useSession } from '../../state/use.ts';
 import { timeWords } from './timeWords.ts';
 

@@ -1,5 +1,5 @@
 /** Which part of the take is used and how it was shot, and with which model it is posed. */
-import { type ReactElement, useEffect, useState } from 'react';
+import { type ReactElement, useState } from 'react';
 import { SETTING_LIMITS } from '../../../plan/settings.ts';
 import { MODEL_SIZES, type ModelSize } from '../../../pose/track.ts';
 import { Choice } from '../../fields/Choice.tsx';
@@ -57,16 +57,17 @@ function ModelChoice(): ReactElement {
   const take = useBook((b) => b.take);
   const footage = useSession((s) => s.footage);
   const job = useSession((s) => s.job);
-  const [offered, setOffered] = useState<ModelSize | null>(null);
-  useEffect(() => setOffered(null), [model, take]);
+  // An offer holds for the take and the model it was made for.
+  const [offer, setOffer] = useState<{ readonly size: ModelSize; readonly model: ModelSize; readonly hash: string | undefined } | null>(null);
+  const offered = offer !== null && offer.model === model && offer.hash === take?.hash ? offer.size : null;
 
   const choose = (size: ModelSize): void => {
-    setOffered(null);
+    setOffer(null);
     if (size === model || take === null) return;
     attempt(async () => {
       const track = await findTrack(take.hash, size, take.address);
       if (track !== null) editBook((book) => ({ ...book, model: size }));
-      else setOffered(size);
+      else setOffer({ size, model, hash: take.hash });
     });
   };
   return (
@@ -86,7 +87,7 @@ function ModelChoice(): ReactElement {
           {footage === null ? null : (
             <button type="button" className="lamp" onClick={() => attempt(() => poseFootage(offered))}>Pose again with {offered}</button>
           )}
-          <button type="button" onClick={() => setOffered(null)}>Stay with {model}</button>
+          <button type="button" onClick={() => setOffer(null)}>Stay with {model}</button>
         </div>
       )}
     </div>
