@@ -4,8 +4,7 @@
  * A bent limb lies in a plane, and the axis is square to it. Near straight (and near fully folded) that plane is noise.
  * There the axis is carried over from the frames around, as far back as ahead: every frame's evidence is written as an
  * angle in a reference that moves with the upper bone by the smallest turn from frame to frame (parallel transport), so
- * that evidence of different frames can be added; it is weighted sin²(flexion), which is how surely a frame shows its
- * plane, and summed over time with {@link twoSidedSum}. Two faint voices decide where no frame near by says anything:
+ * that evidence of different frames can be added; it is weighted by how surely a frame shows its plane (sin²(flexion), and nothing near straight), and summed over time with {@link twoSidedSum}. Two faint voices decide where no frame near by says anything:
  * where this joint bends in everybody, and, as far as that cannot be told (an arm straight up), that the bone has not
  * turned about itself since it was last seen to bend. Where the limb is well bent, the frame's own plane is used and
  * nothing else.
@@ -20,12 +19,17 @@ const REACH_S = 0.15;
 /** Reach of the evidence that speaks where there is no prior and nothing nearer. Our choice. */
 const FAR_REACH_S = 2;
 
-/** Weight of the prior: as much as a limb bent by 3°, about what trembling landmarks make of a straight one. Our choice. */
+/** Weight of the prior: as much as a limb bent by 3° would have, were it believed: it speaks where nothing else does. Our choice. */
 const PRIOR_WEIGHT = Math.sin((3 * Math.PI) / 180) ** 2;
 
-/** From weight LITTLE (10° from straight) to ENOUGH (30°) a frame's own plane takes over from the carried one. Our choice. */
-const LITTLE = Math.sin((10 * Math.PI) / 180) ** 2;
-const ENOUGH = Math.sin((30 * Math.PI) / 180) ** 2;
+/**
+ * Flexions between which a frame's own plane gains trust. Landmarks of one camera show a straight limb bent by up
+ * to 30°, in a plane that has nothing to do with the joint's (measured on the reference clips, see docs/accuracy.md), so
+ * a bend of less than 25° is no evidence at all, and one of 45° is believed. Turning about the bone is what gains: without
+ * this the hips of the clips are off by 34° (root mean square), with it by 19°.
+ */
+const LITTLE_RAD = (25 * Math.PI) / 180;
+const ENOUGH_RAD = (45 * Math.PI) / 180;
 
 /** One frame of a limb. */
 export interface LimbFrame {
@@ -33,6 +37,8 @@ export interface LimbFrame {
   readonly along: Vec3;
   /** sin(flexion) times the unit axis of positive body Z that the bend shows; square to `along`. */
   readonly bend: Vec3;
+  /** Angle between the bones, 0 straight. */
+  readonly flexionRad: number;
   /** Anatomical default of that axis, length 0..1, going to 0 where its own construction fails; need not be square to `along`. */
   readonly prior: Vec3;
 }
@@ -48,9 +54,10 @@ export function hingeAxes(limb: readonly LimbFrame[], performerS: Float64Array):
   const evidence = new Float64Array(n * 2);
   const carried = new Float64Array(n * 2);
   const unsaid = new Float64Array(n);
+  const trust = new Float64Array(n);
   let u = startReference(limb[0]!);
   for (let k = 0; k < n; k++) {
-    const { along, bend, prior } = limb[k]!;
+    const { along, bend, flexionRad, prior } = limb[k]!;
     if (k > 0) u = rotate(shortestArc(limb[k - 1]!.along, along), u);
     // rounding must not tilt the reference over thousands of frames
     u = unit(reject(u, along)) ?? startReference(limb[k]!);
@@ -58,7 +65,8 @@ export function hingeAxes(limb: readonly LimbFrame[], performerS: Float64Array):
     const v = cross(along, u);
     const bu = dot(bend, u);
     const bv = dot(bend, v);
-    const size = Math.sqrt(bu * bu + bv * bv);
+    trust[k] = smoothStep((flexionRad - LITTLE_RAD) / (ENOUGH_RAD - LITTLE_RAD));
+    const size = Math.sqrt(bu * bu + bv * bv) * trust[k]!;
     evidence[k * 2] = bu * size;
     evidence[k * 2 + 1] = bv * size;
     const px = dot(prior, u);
@@ -78,8 +86,7 @@ export function hingeAxes(limb: readonly LimbFrame[], performerS: Float64Array):
   return limb.map(({ along }, k) => {
     const own = direction(evidence[k * 2]!, evidence[k * 2 + 1]!);
     const around = direction(carried[k * 2]!, carried[k * 2 + 1]!) ?? own ?? [1, 0];
-    const trust = smoothStep((Math.hypot(evidence[k * 2]!, evidence[k * 2 + 1]!) - LITTLE) / (ENOUGH - LITTLE));
-    const [c, s] = own === undefined ? around : blend(around, own, trust);
+    const [c, s] = own === undefined ? around : blend(around, own, trust[k]!);
     const ref = reference[k]!;
     const side = cross(along, ref);
     return [c * ref[0] + s * side[0], c * ref[1] + s * side[1], c * ref[2] + s * side[2]];

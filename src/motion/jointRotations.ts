@@ -147,9 +147,10 @@ function limbBones(points: readonly FramePoints[], limb: Limb, doubtful: Uint8Ar
  */
 function limbFrame({ upper, lower }: Bones, kind: 'arm' | 'leg', sense: 1 | -1, carrier: Quat): LimbFrame {
   const bend = scale(cross(upper, lower), sense);
-  if (kind === 'leg') return { along: upper, bend, prior: rotate(carrier, Z) };
+  const flexionRad = angleBetweenVectors(upper, lower);
+  if (kind === 'leg') return { along: upper, bend, flexionRad, prior: rotate(carrier, Z) };
   const down = rotate(carrier, DOWN);
   const weight = (1 + dot(down, upper)) / 2;
   const prior = scale(rotate(shortestArc(down, upper), rotate(carrier, Z)), weight);
-  return { along: upper, bend, prior };
+  return { along: upper, bend, flexionRad, prior };
 }

@@ -12,7 +12,7 @@ export const STATE_MISSING = 2;
  *
  * Frame of reference: right-handed body axes (ISB): X forward, Y up, Z to the right. The stage frame that the
  * pelvis turns against has X toward the camera, Y up, Z to the left of the picture as the camera sees it, so a performer
- * who faces the lens upright has the identity pelvis. Rest pose: upright, arms hanging, palms to the front (ISB);
+ * who faces the lens upright has the identity pelvis. Rest pose: upright, arms hanging, palms to the thighs;
  * all joints identity.
  *
  * - `timesS[T]` the container's time of each frame, seconds (slow motion not yet divided out).

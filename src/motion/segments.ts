@@ -1,7 +1,7 @@
 /**
  * Orientation of the body's segments that three or more landmarks show directly: pelvis, chest, head, hands, feet.
  *
- * Rest pose: upright, arms hanging, palms to the front, feet square to the shanks; there the axes of every segment are
+ * Rest pose: upright, arms hanging, palms to the thighs, feet square to the shanks; there the axes of every segment are
  * those of the stage (x forward, y up, z to the performer's right). All functions take stage coordinates in metres and
  * give the quaternion segment → stage, or `undefined` where the landmarks fall together and show no direction.
  *
@@ -10,7 +10,7 @@
  */
 import { LANDMARK, LANDMARK_COUNT } from '../pose/landmarks.ts';
 import { fromBasis, type Quat } from '../numeric/quaternion.ts';
-import { cross, midpoint, readVec3, reject, scale, subtract, unit, type Vec3 } from '../numeric/vector3.ts';
+import { cross, midpoint, readVec3, reject, subtract, unit, type Vec3 } from '../numeric/vector3.ts';
 
 /** Positions of one frame by landmark index (LANDMARK). */
 export type FramePoints = (landmark: number) => Vec3;
@@ -48,6 +48,13 @@ export function fromYZ(y: Vec3, z: Vec3): Quat | undefined {
   return uy && uz && fromBasis(cross(uy, uz), uy, uz);
 }
 
+/** Axes with y along the first direction and x as near to the second as a right angle allows. */
+function fromYX(y: Vec3, x: Vec3): Quat | undefined {
+  const uy = unit(y);
+  const ux = uy && unit(reject(x, uy));
+  return ux && uy && fromBasis(ux, uy, cross(ux, uy));
+}
+
 /** Axes with x along the first direction and z as near to the second as a right angle allows. */
 function fromXZ(x: Vec3, z: Vec3): Quat | undefined {
   const ux = unit(x);
@@ -83,15 +90,14 @@ export function headOrientation(p: FramePoints): Quat | undefined {
 }
 
 /**
- * y from the knuckles to the wrist; z across the knuckles, toward the performer's right in the rest pose: from the little
- * finger to the index on the right hand, from the index to the little finger on the left (thumbs point outward there).
+ * y from the knuckles to the wrist; x across the knuckles, from the little finger to the index, which points forward on
+ * either hand in the rest pose.
  */
 export function handOrientation(p: FramePoints, side: 'left' | 'right'): Quat | undefined {
   const hand = HAND[side];
   const index = p(hand.index);
   const pinky = p(hand.pinky);
-  const across = subtract(index, pinky);
-  return fromYZ(subtract(p(hand.wrist), midpoint(index, pinky)), side === 'right' ? across : scale(across, -1));
+  return fromYX(subtract(p(hand.wrist), midpoint(index, pinky)), subtract(index, pinky));
 }
 
 /**

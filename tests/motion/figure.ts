@@ -100,11 +100,11 @@ export function figure(pose: FigurePose): Figure {
       [`${side}Shoulder`]: shoulderQ, [`${side}Elbow`]: elbowQ, [`${side}Wrist`]: wristQ,
       [`${side}Hip`]: hipQ, [`${side}Knee`]: kneeQ, [`${side}Ankle`]: ankleQ,
     });
-    // palms to the front: the thumb and index lie outward
+    // palms to the thighs: the thumb and index lie forward
     Object.assign(points, {
       [`${side}Shoulder`]: shoulder, [`${side}Elbow`]: elbow, [`${side}Wrist`]: wrist,
-      [`${side}Index`]: inHand([0, -0.085, out * 0.03]), [`${side}Pinky`]: inHand([0, -0.085, -out * 0.03]),
-      [`${side}Thumb`]: inHand([0.02, -0.06, out * 0.05]),
+      [`${side}Index`]: inHand([0.03, -0.085, 0]), [`${side}Pinky`]: inHand([-0.03, -0.085, 0]),
+      [`${side}Thumb`]: inHand([0.05, -0.06, 0]),
       [`${side}Hip`]: hip, [`${side}Knee`]: knee, [`${side}Ankle`]: ankle,
       [`${side}Heel`]: inFoot([-0.05, -0.07, 0]), [`${side}FootIndex`]: inFoot([0.17, -0.07, 0]),
     });

@@ -12,7 +12,7 @@ const PLAIN = { captureFactor: 1, mirror: false, cutoffHz: 0 };
  * Tracks hold 32-bit numbers: 6e-8 of a metre, over the shortest line that a direction is taken from (6 cm between the
  * knuckles) and through the chain of three joints, a few 1e-6 radians.
  */
-const CLOSE = 2e-5;
+const CLOSE = 4e-5;
 
 function motionOf(pose: FigurePose, frames = 3): Float64Array {
   return trackToMotion(trackOf(Array.from({ length: frames }, () => pose), evenTimes(frames, 30)), PLAIN).rotations;
@@ -21,8 +21,8 @@ function motionOf(pose: FigurePose, frames = 3): Float64Array {
 const rad = (lo: number, hi: number): fc.Arbitrary<number> => fc.double({ min: lo, max: hi, noNaN: true });
 /** Any ball turn up to 60° about each axis in turn. */
 const ball = fc.tuple(rad(-1, 1), rad(-1, 1), rad(-1, 1)).map(([x, y, z]): Quat => multiply(turnZ(z), multiply(turnX(x), turnY(y))));
-/** Bent enough that its own plane is used and nothing else (from 30°), and not folded shut. */
-const bent = rad(0.55, 2.4);
+/** Bent enough that its own plane is used and nothing else (from 45°), and not folded shut. */
+const bent = rad(0.8, 2.4);
 /** An ankle as it can be read: flexion and toes in or out. */
 const ankle = fc.tuple(rad(-0.6, 0.6), rad(-0.6, 0.6)).map(([z, y]): Quat => multiply(turnZ(z), turnY(y)));
 

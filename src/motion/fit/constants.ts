@@ -7,23 +7,30 @@
 
 /** The detector's errors stay alike for about 8 frames at 30 fps (lab); a frame's evidence is its share of that time. */
 export const ERROR_MEMORY_S = 8 / 30;
+/**
+ * The lab divided per-frame residuals by √8 before their losses, and multiplied the sigmas of smoothness and contact by it.
+ * Here residuals stay whole and evidence is a weight, so the losses' scales are multiplied instead.
+ */
+export const LAB_MEMORY = Math.sqrt(8);
+/** The same for residuals between frames, which are not divided: pixels of jitter. */
+export const STEP_HUBER = 2;
 
 /** Landmark error in the picture: 4 px on a body 495 px high (lab), said in metres at the performer's distance. */
 export const IMAGE_SIGMA_M = (4 / 495) * 1.65;
-export const IMAGE_HUBER = 2;
+export const IMAGE_HUBER = 2 * LAB_MEMORY;
 /** A landmark moves against the one in the frame before by its jitter only: 1 to 2 px each of a body 495 px high (lab), √2 of that for two. */
 export const IMAGE_STEP_SIGMA_M = (2.5 / 495) * 1.65;
 
 /** Depth differences of the world landmarks: sigma, and what is expected of their gain and offset (lab). */
 export const DEPTH_SIGMA_M = 0.12;
-export const DEPTH_CAUCHY = 2;
+export const DEPTH_CAUCHY = 2 * LAB_MEMORY;
 export const DEPTH_GAIN = 0.6;
 export const DEPTH_GAIN_SIGMA = 0.15;
 export const DEPTH_OFFSET_SIGMA_M = 0.06;
 
 /** Raw elbow angle = offset + gain · true (lab). */
 export const ELBOW_SIGMA_RAD = (6 * Math.PI) / 180;
-export const ELBOW_CAUCHY = 2;
+export const ELBOW_CAUCHY = 2 * LAB_MEMORY;
 export const ELBOW_OFFSET_RAD = (15 * Math.PI) / 180;
 export const ELBOW_OFFSET_SIGMA_RAD = (8 * Math.PI) / 180;
 export const ELBOW_GAIN = 0.58;
@@ -47,14 +54,14 @@ export const STRAIGHT_KNEE = (3 * Math.PI) / 180;
 export const STRAIGHT_KNEE_SIGMA = 0.5;
 export const STRAIGHT_ELBOW = (14 * Math.PI) / 180;
 export const STRAIGHT_ELBOW_SIGMA = 0.3;
-export const STRAIGHT_CAUCHY = 0.35;
+export const STRAIGHT_CAUCHY = 0.35 * LAB_MEMORY;
 /** Rounds the tip of |d₂ - d₁|, which has no slope at 0: half a degree (chosen, far below what a landmark can tell). */
 export const TIP = 0.01;
 
 /** Upper arms hang (lab). */
 export const HANGING = 0.2;
 export const HANGING_SIGMA = 0.5;
-export const HANGING_CAUCHY = 0.3;
+export const HANGING_CAUCHY = 0.3 * LAB_MEMORY;
 
 /** Knees bend one way, hips stretch back only so far, elbows bend about their crease (lab). */
 export const KNEE_SIGMA = 0.08;
@@ -68,19 +75,19 @@ export const CREASE_SURE = 0.3;
 
 /** Trunk upright in depth; hips against shoulders (lab). */
 export const UPRIGHT_SIGMA = 0.25;
-export const UPRIGHT_CAUCHY = 1;
+export const UPRIGHT_CAUCHY = 1 * LAB_MEMORY;
 export const TWIST_SIGMA = 0.35;
-export const TWIST_CAUCHY = 1.5;
+export const TWIST_CAUCHY = 1.5 * LAB_MEMORY;
 
 /** Centre of mass over the planted ankles, a little before them (lab). */
 export const BALANCE_FORWARD_M = 0.055;
 export const BALANCE_SIGMA_M = 0.05;
-export const BALANCE_CAUCHY = 1.5;
+export const BALANCE_CAUCHY = 1.5 * LAB_MEMORY;
 
 /** A planted ankle: 1.5 mm a step at 30 fps (lab), and all planted ankles on one floor (chosen: shoe and heel lift). */
 export const PLANTED_STEP_M = 0.0015;
 export const FLOOR_SIGMA_M = 0.03;
-export const FLOOR_CAUCHY = 1.5;
+export const FLOOR_CAUCHY = 1.5 * LAB_MEMORY;
 /** A foot counts as planted when its ankle is slower than this and near its lowest level (lab). */
 export const PLANTED_SPEED_M_S = 0.12;
 export const PLANTED_LEVEL_M = 0.05;
@@ -92,8 +99,6 @@ export const SMOOTH_ROOT_DEPTH_M = 0.01;
 export const SMOOTH_TRUNK_M = 0.004;
 /** The lab's frame rate, at which its per-frame sigmas were set; here they become densities over time. */
 export const LAB_RATE = 30;
-/** Sigmas of smoothness and contact were multiplied by √8 with the error memory of 8 frames (lab). */
-export const LAB_MEMORY = Math.sqrt(8);
 
 /** Camera: pitch (lab 4°) and roll (chosen: people level a horizon better than they aim a lens). */
 export const PITCH_SIGMA_RAD = (4 * Math.PI) / 180;

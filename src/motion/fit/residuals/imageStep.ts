@@ -4,7 +4,7 @@
  * The landmarks' bias is alike in neighbouring frames and falls out of the difference, so quick moves are followed at the
  * precision of the jitter and not at that of the bias. Only for frames so close that this holds.
  */
-import { IMAGE_HUBER } from '../constants.ts';
+import { STEP_HUBER } from '../constants.ts';
 import type { Figure } from '../figure.ts';
 import { POINT_COUNT } from '../layout.ts';
 import type { NormalEquations } from '../normalEquations.ts';
@@ -26,7 +26,7 @@ export function imageStepRows(problem: Problem, figure: Figure, rows: NormalEqua
           const now = put(camera, figure, rows, t, p, axis, 1);
           const before = put(camera, figure, rows, t - 1, p, axis, -1);
           const moved = (camera.image[i * 2 + axis]! - camera.image[j * 2 + axis]!) / camera.stepSigmaPx;
-          rows.emit(now - before - moved, weight, 'huber', IMAGE_HUBER);
+          rows.emit(now - before - moved, weight, 'huber', STEP_HUBER);
         }
       }
     }

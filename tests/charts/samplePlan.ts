@@ -1,0 +1,57 @@
+/** A small made-up plan: four joints, six steps, with every kind of certainty in it. All numbers distinct on purpose. */
+import { STATE_BRIDGED, STATE_MEASURED, STATE_MISSING } from '../../src/motion/motion.ts';
+import type { Plan, PlanJoint } from '../../src/plan/plan.ts';
+
+export const SAMPLE_JOINTS: readonly PlanJoint[] = [
+  { name: 'head', kind: 'ball', observable: true },
+  { name: 'leftClavicle', kind: 'ball', observable: false },
+  { name: 'leftElbow', kind: 'hinge', observable: true },
+  { name: 'rightKnee', kind: 'hinge', observable: true },
+];
+
+/** Angles by joint and step; NaN where missing. The elbow is bridged at step 3 (index 2) and missing at step 5 (index 4). */
+const ANGLES: readonly (readonly number[])[] = [
+  [2, 3, 5, 4, 6, 9],
+  [0, 0, 0, 0, 0, 0],
+  [10, 14, 20, 31, Number.NaN, 42],
+  [7, 6.5, 5, 5.5, 8, 8.25],
+];
+
+export function samplePlan(changes: Partial<Plan> = {}): Plan {
+  const stepCount = 6;
+  const width = SAMPLE_JOINTS.length;
+  const angleDeg = new Float64Array(stepCount * width);
+  const incrementDeg = new Float64Array(stepCount * width);
+  const state = new Uint8Array(stepCount * width).fill(STATE_MEASURED);
+  const confidence = new Float32Array(stepCount * width).fill(0.9);
+  ANGLES.forEach((angles, j) => {
+    angles.forEach((angle, s) => {
+      const at = s * width + j;
+      angleDeg[at] = angle;
+      const turn = s === 0 ? 0 : angle - (angles[s - 1] ?? Number.NaN);
+      incrementDeg[at] = SAMPLE_JOINTS[j]?.kind === 'ball' ? Math.abs(turn) : turn;
+    });
+  });
+  state[2 * width + 2] = STATE_BRIDGED;
+  state[4 * width + 2] = STATE_MISSING;
+  confidence[1 * width + 3] = 0.3;
+  return {
+    rate: 24,
+    on: 2,
+    stepCount,
+    joints: SAMPLE_JOINTS,
+    exposure: Int32Array.from([1, 3, 5, 7, 9, 11]),
+    filmTimeS: Float64Array.from([0, 1, 2, 3, 4, 5], (s) => s / 12),
+    sourceTimeS: Float64Array.from([0, 1, 2, 3, 4, 5], (s) => 0.5 + s / 12),
+    rotations: new Float64Array(stepCount * width * 4),
+    angleDeg,
+    incrementDeg,
+    turnDeg: new Float64Array(stepCount * width * 3),
+    confidence,
+    state,
+    rootM: new Float64Array(stepCount * 3),
+    usedCutoffHz: 6,
+    warnings: [],
+    ...changes,
+  };
+}
