@@ -4,16 +4,11 @@
  * `angleColumn` works out what is to be seen (pure, tested); `drawAngleColumn` puts it into an SVG. A curve is whole only
  * where both of its ends were measured: it is dashed over a hatched band where an end is unsure, and it stops at a gap.
  */
-import { extent, pathRound, scaleLinear, select, ticks } from 'd3';
+import { extent, pathRound, scaleLinear, select } from 'd3';
 import type { Certainty } from './certainty.ts';
-import { figure } from './figures.ts';
+import { type AxisTick, COLUMN_PAD_PX, degreeTicks } from './degreeAxis.ts';
 import { ensureHatch } from './hatch.ts';
 import type { RowScale, RowWindow } from './rowScale.ts';
-
-export interface AxisTick {
-  readonly x: number;
-  readonly label: string;
-}
 
 export interface Band {
   readonly y: number;
@@ -63,8 +58,6 @@ export function curveOfSteps(count: number, values: RowValues): RowCurve {
   return { length: count, row: (point) => point, value: values.value, certainty: values.certainty };
 }
 
-/** Free space left and right of the scale, so that a dot at its end is not cut. */
-export const COLUMN_PAD_PX = 7;
 /** Below this row height dots would touch; the curve alone is drawn. */
 const DOTS_FROM_ROW_PX = 6;
 /** A joint that hardly moves keeps at least this span, or its jitter would fill the column. */
@@ -78,17 +71,6 @@ export function degreeDomain(curve: RowCurve): readonly [number, number] {
   if (low === undefined || high === undefined) return [0, LEAST_SPAN_DEG];
   const lack = Math.max(0, LEAST_SPAN_DEG - (high - low)) / 2;
   return [low - lack, high + lack];
-}
-
-/**
- * Ticks of a degree axis that can be read: as many as fit at 30 px apart.
- *
- * @param place x of a value, px
- */
-export function degreeTicks(domain: readonly [number, number], widthPx: number, place: (deg: number) => number): AxisTick[] {
-  const values = ticks(domain[0], domain[1], Math.max(2, Math.floor(widthPx / 34)));
-  const whole = values.every((v) => Number.isInteger(v));
-  return values.map((v) => ({ x: place(v), label: figure(v, whole ? 0 : 1) }));
 }
 
 /** Runs of rows of one certainty as bands, px from the top of row 0. */
@@ -218,27 +200,4 @@ export function drawAngleColumn(svgElement: SVGSVGElement, column: AngleColumn, 
     .attr('class', (d) => `drawn ${d[0]}`)
     .attr('d', (d) => d[1] || null)
     .raise();
-}
-
-/** Draws the ticks and their figures into the head above a column; `heightPx` is the head svg's height. */
-export function drawDegreeAxis(svgElement: SVGSVGElement, axisTicks: readonly AxisTick[], widthPx: number, heightPx: number): void {
-  const svg = select(svgElement);
-  svg
-    .selectAll('line')
-    .data(axisTicks)
-    .join('line')
-    .attr('class', 'tick-line')
-    .attr('x1', (d) => d.x)
-    .attr('x2', (d) => d.x)
-    .attr('y1', heightPx - 4)
-    .attr('y2', heightPx);
-  svg
-    .selectAll('text')
-    .data(axisTicks)
-    .join('text')
-    .attr('class', 'tick-text')
-    .attr('y', heightPx - 7)
-    .attr('x', (d) => d.x)
-    .attr('text-anchor', (d) => (d.x < 14 ? 'start' : d.x > widthPx - 14 ? 'end' : 'middle'))
-    .text((d) => d.label);
 }

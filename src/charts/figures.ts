@@ -25,11 +25,3 @@ export function exposureSpan(first: number, on: number): string {
 export function jointWords(name: string): string {
   return name.replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`);
 }
-
-/** The same, short for a narrow column: "L elbow". */
-export function jointShort(name: string): string {
-  const words = jointWords(name);
-  if (words.startsWith('left ')) return `L ${words.slice(5)}`;
-  if (words.startsWith('right ')) return `R ${words.slice(6)}`;
-  return words;
-}

@@ -3,7 +3,8 @@
  * so that the direction is seen without colour. A ball joint's turns have a size only: its zero line is at the left.
  */
 import { scaleLinear, select } from 'd3';
-import { type AxisTick, bandsOf, type Band, COLUMN_PAD_PX, degreeTicks, type RowValues } from './angleColumn.ts';
+import { type Band, bandsOf, type RowValues } from './angleColumn.ts';
+import { type AxisTick, COLUMN_PAD_PX, degreeTicks } from './degreeAxis.ts';
 import { ensureHatch } from './hatch.ts';
 import type { RowScale, RowWindow } from './rowScale.ts';
 
@@ -65,12 +66,9 @@ export function incrementColumn(
       certainty,
     });
   }
-  const ends = domain[0] < 0 ? [domain[0], 0, domain[1]] : [0, domain[1]];
-  const wide = degreeTicks(domain, widthPx, x);
   return {
     widthPx,
-    // In a narrow column only round figures that fit; the zero is always among them.
-    ticks: wide.length > ends.length + 2 ? wide.filter((_, i) => i % 2 === 0) : wide,
+    ticks: degreeTicks(domain, widthPx, x),
     zeroX: x(0),
     bars,
     missing: bandsOf(rows, window, values, 'missing'),
@@ -98,7 +96,8 @@ export function drawIncrementColumn(svgElement: SVGSVGElement, column: Increment
     .selectAll('path')
     .data([
       { name: 'bar', d: pathOf('measured'), fill: null },
-      { name: 'bar bar-unsure', d: pathOf('unsure'), fill: hatch },
+      // Not `bar` as well: that class has a fill of its own, which would win over the hatch.
+      { name: 'bar-unsure', d: pathOf('unsure'), fill: hatch },
     ])
     .join('path')
     .attr('class', (d) => d.name)

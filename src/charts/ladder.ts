@@ -64,7 +64,7 @@ export function ladder(rows: RowScale, window: RowWindow, layout: LadderLayout, 
   const every = labelEvery(rows.rowPx, TEXT_ROW_PX);
   const out: LadderRow[] = [];
   for (let index = window.first; index <= window.last; index += 1) {
-    const labelled = isLabelled(index, every);
+    const labelled = isLabelled(index, every, rows.rowPx);
     const { missing, bridged } = input.gaps(index);
     const mark = missing > 0 ? 'gap' : bridged > 0 ? 'bridged' : undefined;
     const sum = input.turnSum(index);

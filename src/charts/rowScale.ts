@@ -43,7 +43,7 @@ export function rowScale(count: number, rowPx: number): RowScale {
 }
 
 /**
- * Rows to have drawn for a scroll position: the visible ones and a viewport more on either side, rounded outward to blocks
+ * Rows to have drawn for a scroll position: the visible ones and half a view more on either side, rounded outward to blocks
  * so that small scrolls change nothing.
  *
  * @param scrollPx how far row 0 lies above the top of the view
@@ -52,8 +52,8 @@ export function rowScale(count: number, rowPx: number): RowScale {
  */
 export function windowOfRows(scale: RowScale, scrollPx: number, viewPx: number, blockRows: number): RowWindow {
   if (scale.count === 0) return { first: 0, last: -1 };
-  const first = Math.floor((scrollPx - viewPx) / scale.rowPx / blockRows) * blockRows;
-  const last = Math.ceil((scrollPx + 2 * viewPx) / scale.rowPx / blockRows) * blockRows - 1;
+  const first = Math.floor((scrollPx - viewPx / 2) / scale.rowPx / blockRows) * blockRows;
+  const last = Math.ceil((scrollPx + 1.5 * viewPx) / scale.rowPx / blockRows) * blockRows - 1;
   const end = scale.count - 1;
   return { first: Math.max(0, Math.min(first, end)), last: Math.max(0, Math.min(last, end)) };
 }
@@ -67,9 +67,13 @@ export function labelEvery(rowPx: number, minPx: number): number {
   }
 }
 
-/** Whether a row (index from 0) carries text at that spacing: step 1 and every `every`-th step number. */
-export function isLabelled(index: number, every: number): boolean {
-  return every === 1 || index === 0 || (index + 1) % every === 0;
+/** Step 1 is named only where the next name stands at least so far below it, px. */
+const FIRST_ROOM_PX = 24;
+
+/** Whether a row (index from 0) carries text at that spacing: every `every`-th step number, and step 1 where there is room. */
+export function isLabelled(index: number, every: number, rowPx: number): boolean {
+  if (every === 1 || (index + 1) % every === 0) return true;
+  return index === 0 && every * rowPx >= FIRST_ROOM_PX;
 }
 
 /** The next zoom level above or below a height that need not itself be a level. */

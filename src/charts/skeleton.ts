@@ -3,7 +3,7 @@
  * ankle; a landmark that is out of sight is hollow and what hangs on it is thin and dotted. Works on anything that has the
  * few calls of a canvas, so that it can be tested without one.
  */
-import { LANDMARK, LANDMARK_BONES, LANDMARK_COUNT, LANDMARK_NAMES, type LandmarkName } from '../pose/landmarks.ts';
+import { LANDMARK, LANDMARK_BONES, LANDMARK_COUNT, type LandmarkName } from '../pose/landmarks.ts';
 import type { Track } from '../pose/track.ts';
 
 /** The calls of a 2D canvas that are used here. */
@@ -129,6 +129,3 @@ export function fitRect(frameW: number, frameH: number, boxW: number, boxH: numb
   const height = frameH * scale;
   return { x: (boxW - width) / 2, y: (boxH - height) / 2, width, height };
 }
-
-/** The landmarks of the face and hands by number, for tests that check that nothing is left undrawn. */
-export const ALL_LANDMARKS = LANDMARK_NAMES;

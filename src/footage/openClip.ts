@@ -33,6 +33,7 @@ export async function openClip(source: ClipSource, { signal, onProgress }: OpenO
   const stop = (): void => open.close();
   signal?.addEventListener('abort', stop);
   try {
+    if (signal?.aborted) throw failure.cancelled();
     const { track, input } = open;
     const { EncodedPacketSink } = await import('mediabunny');
     const sink = new EncodedPacketSink(track);

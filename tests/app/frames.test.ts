@@ -4,13 +4,13 @@ import { frameAtPlayhead, playheadAtFrame } from '../../src/app/media/frameAtPla
 import { nearestStep } from '../../src/app/state/planning.ts';
 import { samplePlan } from '../charts/samplePlan.ts';
 
-/** Thirty frames a second from 0.5 s: five frames for each two steps of the sample plan. */
-const timesS = Float64Array.from({ length: 14 }, (_, i) => 0.5 + i / 30);
+/** Thirty frames a second from a millisecond after the first step: five frames for each two steps of the sample plan. */
+const timesS = Float64Array.from({ length: 14 }, (_, i) => 0.501 + i / 30);
 const plan = samplePlan();
 
 describe('the frame at the playhead', () => {
   it('is the one nearest to the moment of the step', () => {
-    // Step 2 is at 0.5 + 1/12 s: 2.5 frames on; of two equally near the earlier.
+    // Step 2 is at 0.583 s; frame 2 is 16 ms before it, frame 3 is 18 ms after it.
     expect(frameAtPlayhead(timesS, plan, { step: 1, nudge: 0 })?.frame).toBe(2);
     expect(frameAtPlayhead(timesS, plan, { step: 2, nudge: 0 })?.frame).toBe(5);
   });

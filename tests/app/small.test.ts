@@ -4,7 +4,7 @@ import { parseNumber, writeNumber } from '../../src/app/fields/numberText.ts';
 import { DEFAULT_PREFS, parsePrefs } from '../../src/app/look/prefs.ts';
 import { askedClip, BUNDLED_CLIPS, DEMO_CLIP } from '../../src/app/media/bundledClips.ts';
 import { columnWidths } from '../../src/app/screens/pace/columnWidths.ts';
-import { sheetGroups } from '../../src/app/screens/sheet/columns.ts';
+import { groupsInView, sheetGroups } from '../../src/app/screens/sheet/columns.ts';
 import { sizeWords, timeWords } from '../../src/app/screens/take/timeWords.ts';
 import { screenOf } from '../../src/app/shell/address.ts';
 import { rowOfTime } from '../../src/app/state/angleCurves.ts';
@@ -68,6 +68,21 @@ describe('the sheet', () => {
     const groups = sheetGroups(SAMPLE_JOINTS, true);
     expect(groups.map((g) => g.columns.length)).toEqual([5, 1, 2, 2]);
     for (const g of groups) expect(g.widthPx).toBe(g.columns.reduce((sum, c) => sum + c.widthPx, 0));
+  });
+});
+
+describe('the columns of the sheet that are in view', () => {
+  const groups = sheetGroups(SAMPLE_JOINTS, false);
+  const [head, clavicle] = [groups[0]?.widthPx ?? 0, groups[1]?.widthPx ?? 0];
+  it('are all of them where there is room', () => {
+    expect(groupsInView(groups, 0, 9999)).toEqual({ first: 0, last: 3, fromPx: 0 });
+  });
+  it('begin with the one that is cut by the left edge and end with the one cut by the right', () => {
+    expect(groupsInView(groups, head + 1, head + clavicle + 1)).toEqual({ first: 1, last: 2, fromPx: head });
+    expect(groupsInView(groups, head, head + clavicle)).toEqual({ first: 1, last: 1, fromPx: head });
+  });
+  it('count their cells over the whole table', () => {
+    expect(groups.map((g) => g.firstColumn)).toEqual([2, 4, 5, 7]);
   });
 });
 

@@ -94,7 +94,7 @@ describe('privacy', () => {
 
     const app = await context.newPage();
     await app.goto(`${appUrl()}?demo`);
-    await app.waitForSelector('[data-step="1"]');
+    await app.waitForFunction(() => Number(document.querySelector('[role=slider][aria-label=Steps]')?.getAttribute('aria-valuemax')) > 10);
     await app.close();
 
     const lab = await context.newPage();

@@ -1,6 +1,7 @@
 /** What the drawings say, checked on what they are drawn from: nothing that was not measured may look as if it were. */
 import { describe, expect, it } from 'vitest';
-import { angleColumn, curveOfSteps, degreeDomain, degreeTicks } from '../../src/charts/angleColumn.ts';
+import { angleColumn, curveOfSteps, degreeDomain } from '../../src/charts/angleColumn.ts';
+import { degreeTicks } from '../../src/charts/degreeAxis.ts';
 import { incrementColumn, incrementDomain } from '../../src/charts/incrementColumn.ts';
 import { angleValues, incrementValues } from '../../src/charts/jointValues.ts';
 import { rowScale } from '../../src/charts/rowScale.ts';
@@ -89,7 +90,15 @@ describe('the column of angles', () => {
 
 describe('the ticks of a degree axis', () => {
   it('are round figures with a true minus', () => {
-    expect(degreeTicks([-20, 20], 100, (v) => v).map((t) => t.label)).toEqual(['\u221220', '0', '20']);
+    expect(degreeTicks([-20, 20], 100, (v) => 50 + 2 * v).map((t) => t.label)).toEqual(['\u221220', '0', '20']);
+  });
+
+  it('are never one alone', () => {
+    expect(degreeTicks([-16.7, 16.7], 54, (v) => 27 + 1.2 * v).map((t) => t.label)).toEqual(['\u221210', '10']);
+  });
+
+  it('leave out a figure that would run into the one before', () => {
+    expect(degreeTicks([0, 47], 54, (v) => 7 + (v / 47) * 40).map((t) => t.label)).toEqual(['0', '40']);
   });
 });
 

@@ -45,7 +45,8 @@ describe('the map between steps and pixels', () => {
     expect(labelEvery(2, 16)).toBe(10);
     expect(labelEvery(8, 16)).toBe(2);
     expect(labelEvery(16, 16)).toBe(1);
-    expect([0, 1, 8, 9, 19].filter((i) => isLabelled(i, 10))).toEqual([0, 9, 19]);
+    expect([0, 1, 8, 9, 19].filter((i) => isLabelled(i, 10, 3))).toEqual([0, 9, 19]);
+    expect([0, 1, 8, 9, 19].filter((i) => isLabelled(i, 10, 2))).toEqual([9, 19]);
   });
 
   it('steps through the zoom levels and stops at both ends', () => {

@@ -26,13 +26,13 @@ function notingPen(): { pen: Pen; lines: { dash: number[]; from: [number, number
 }
 
 const LOOK = { ink: 'ink', edge: 'edge', fontFamily: 'x', bonePx: 4 };
-const PLACE = { x: 0, y: 0, width: 100, height: 200, mirror: false };
+const PLACE = { x: 0, y: 0, width: 64, height: 200, mirror: false };
 
-/** One frame in which landmark i lies at x = i hundredths: left and right differ by one. */
+/** One frame in which landmark i lies at pixel i of 64 (exact in float32): left and right differ by one. */
 function track(): ReturnType<typeof emptyTrack> {
   const t = emptyTrack('full', 100, 200, Float64Array.of(0, 1));
   for (let i = 0; i < LANDMARK_COUNT; i += 1) {
-    t.image[i * 3] = i / 100;
+    t.image[i * 3] = i / 64;
     t.image[i * 3 + 1] = 0.5;
   }
   t.found[0] = 1;
@@ -64,7 +64,7 @@ describe('the skeleton', () => {
     const { pen, lines, letters } = notingPen();
     drawSkeleton(pen, track(), 0, { ...PLACE, mirror: true }, LOOK, seen);
     expect(letters.map((l) => l.text)).toEqual(['R', 'L', 'R', 'L']);
-    expect(lines.find((l) => Math.abs(l.from[0] - (100 - LANDMARK.leftElbow)) < 1e-4)?.dash).not.toEqual([]);
+    expect(lines.find((l) => l.from[0] === 64 - LANDMARK.leftElbow)?.dash).not.toEqual([]);
   });
 
   it('draws what is out of sight hollow and thinner', () => {

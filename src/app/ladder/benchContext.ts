@@ -6,6 +6,8 @@ import { type RowScale, rowScale, type RowWindow } from '../../charts/rowScale.t
 export interface BenchRows {
   readonly rows: RowScale;
   readonly window: RowWindow;
+  /** How far the sheet is scrolled sideways, px, in coarse steps: columns far from it need not be drawn. */
+  readonly leftPx: number;
   readonly layout: LadderLayout;
   /** Size of the part that scrolls, px. */
   readonly viewWidthPx: number;
@@ -15,6 +17,7 @@ export interface BenchRows {
 export const BenchContext = createContext<BenchRows>({
   rows: rowScale(0, 24),
   window: { first: 0, last: -1 },
+  leftPx: 0,
   layout: WIDE_LADDER,
   viewWidthPx: 0,
   viewHeightPx: 0,

@@ -8,6 +8,9 @@ import type { BenchRows } from './benchContext.ts';
 /** Below this window width the ladder is narrow and the views stack. */
 export const NARROW_BELOW_PX = 900;
 
+/** Steps in which scrolling sideways is followed, px. */
+export const SIDE_STEP_PX = 240;
+
 /**
  * @param headPx height of the head that stays on top of the rows
  * @returns `scroller`, to be given to the element that scrolls
@@ -16,6 +19,7 @@ export function useBenchWindow(count: number, rowPx: number, headPx: number): { 
   const scroller = useRef<HTMLDivElement>(null);
   const [view, setView] = useState({ width: 0, height: 0, pageWidth: 1440 });
   const rows = useMemo(() => rowScale(count, rowPx), [count, rowPx]);
+  const [leftPx, setLeftPx] = useState(0);
   const [drawn, setDrawn] = useState<RowWindow>({ first: 0, last: -1 });
 
   useLayoutEffect(() => {
@@ -50,6 +54,7 @@ export function useBenchWindow(count: number, rowPx: number, headPx: number): { 
       const block = Math.max(8, Math.ceil(element.clientHeight / rows.rowPx / 2));
       const next = windowOfRows(rows, element.scrollTop, element.clientHeight, block);
       setDrawn((w) => (w.first === next.first && w.last === next.last ? w : next));
+      setLeftPx(Math.floor(element.scrollLeft / SIDE_STEP_PX) * SIDE_STEP_PX);
     };
     look();
     element.addEventListener('scroll', look, { passive: true });
@@ -61,11 +66,12 @@ export function useBenchWindow(count: number, rowPx: number, headPx: number): { 
       rows,
       // Until the effect has seen a new plan, the window may speak of rows that are gone.
       window: { first: Math.min(drawn.first, Math.max(0, rows.count - 1)), last: Math.min(drawn.last, rows.count - 1) },
+      leftPx,
       layout: view.pageWidth < NARROW_BELOW_PX ? NARROW_LADDER : WIDE_LADDER,
       viewWidthPx: view.width,
       viewHeightPx: view.height,
     }),
-    [rows, drawn, view],
+    [rows, drawn, view, leftPx],
   );
   return { scroller, bench };
 }

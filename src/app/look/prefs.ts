@@ -44,6 +44,7 @@ export function parsePrefs(text: string | null): Prefs {
 
 /** The kept preferences, or the defaults. */
 export function loadPrefs(): Prefs {
+  if (typeof localStorage === 'undefined') return DEFAULT_PREFS;
   try {
     return parsePrefs(localStorage.getItem(KEY));
   } catch (refused) {

@@ -84,7 +84,7 @@ async function openTake(source: ClipSource, address: string | null): Promise<voi
   }
   const { take, model } = currentBook();
   if (take === null) return;
-  const track = await findTrack(take.hash, model, take.address);
+  const track = await findTrack(take, model);
   if (track !== null) session.setState({ track });
   else await poseFootage(model);
 }
@@ -144,7 +144,7 @@ async function followBook(book: Book): Promise<void> {
   }
   const atHand = trackAtHand(take.hash, model);
   if (atHand === null) session.setState({ track: null });
-  const track = atHand ?? (await findTrack(take.hash, model, take.address));
+  const track = atHand ?? (await findTrack(take, model));
   const now = currentBook();
   if (now.take?.hash === take.hash && now.model === model && track !== null) session.setState({ track });
 }
@@ -154,8 +154,15 @@ async function showBundled(address: string, hash: string): Promise<void> {
   if (clip === undefined) return;
   const source = bundledSource(clip.name);
   const facts = await openClip(source);
-  // A newer program may ship a newer rendering: its pictures are not this take's.
-  if (facts.hash === hash && currentBook().take?.hash === hash) await showFootage(source, facts);
+  if (currentBook().take?.hash !== hash) return;
+  if (facts.hash !== hash) {
+    throw new NudgebookError(
+      'wrong-footage',
+      `The clip “${clip.title}” that comes with this version is another rendering than the one in this book.`,
+      'Steps, charts and sheet stay as they are; open the clip anew to work with its pictures.',
+    );
+  }
+  await showFootage(source, facts);
 }
 
 /** What footage and track must match. */

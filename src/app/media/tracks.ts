@@ -2,7 +2,8 @@
  * Finds the track of a clip wherever there is one: in memory, in the browser's storage, or shipped beside a bundled clip.
  */
 import { NudgebookError } from '../../errors.ts';
-import type { ModelSize, Track } from '../../pose/track.ts';
+import type { TakeRef } from '../../book/document.ts';
+import { frameCount, type ModelSize, type Track } from '../../pose/track.ts';
 import { keepTrack, keptTrack } from '../state/keeping.ts';
 import { BUNDLED_CLIPS, clipAddress, clipTrackAddress } from './bundledClips.ts';
 
@@ -24,21 +25,21 @@ export async function addTrack(hash: string, track: Track): Promise<void> {
 }
 
 /**
- * @param address where the clip is served from, when it is a bundled one
  * @returns the track, or `null` when this clip has not been measured with this model yet
  */
-export async function findTrack(hash: string, model: ModelSize, address: string | null): Promise<Track | null> {
-  const found = trackAtHand(hash, model) ?? (await keptTrack(hash, model)) ?? (await shippedTrack(address, model));
+export async function findTrack(take: TakeRef, model: ModelSize): Promise<Track | null> {
+  const { hash } = take;
+  const found = trackAtHand(hash, model) ?? (await keptTrack(hash, model)) ?? (await shippedTrack(take, model));
   if (found !== null) inMemory.set(keyOf(hash, model), found);
   return found;
 }
 
-/** The track that ships beside a bundled clip, if there is one of that model. */
-async function shippedTrack(address: string | null, model: ModelSize): Promise<Track | null> {
-  const clip = BUNDLED_CLIPS.find((c) => clipAddress(c.name) === address);
+/** The track that ships beside a bundled clip, if there is one of that model and of as many frames. */
+async function shippedTrack(take: TakeRef, model: ModelSize): Promise<Track | null> {
+  const clip = BUNDLED_CLIPS.find((c) => clipAddress(c.name) === take.address);
   if (clip === undefined) return null;
   const track = await fetchTrack(clipTrackAddress(clip.name));
-  return track?.model === model ? track : null;
+  return track?.model === model && frameCount(track) === take.frames ? track : null;
 }
 
 const fetched = new Map<string, Promise<Track | null>>();

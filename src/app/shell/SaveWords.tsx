@@ -1,4 +1,4 @@
-/** Whether the work is safe, in words. */
+/** Whether the work is safe, in words; while a take is being posed, how far that is, since that is what is unsaved. */
 import type { ReactElement } from 'react';
 import { openOtherBook, takeOverBook } from '../state/keeping.ts';
 import { attempt } from '../state/problems.ts';
@@ -7,6 +7,8 @@ import { useBookState, useSession } from '../state/use.ts';
 export function SaveWords(): ReactElement {
   const save = useBookState((s) => s.save);
   const ready = useSession((s) => s.ready);
+  const posed = useSession((s) => (s.job?.kind === 'posing' ? Math.floor((100 * s.job.done) / Math.max(1, s.job.total)) : null));
+  if (posed !== null && save.kind !== 'failed' && save.kind !== 'elsewhere') return <a className="save-words" href="#/take">posing, {posed} %</a>;
   if (!ready) return <span className="save-words">opening…</span>;
   switch (save.kind) {
     case 'saved':

@@ -76,11 +76,6 @@ export async function openOtherBook(): Promise<void> {
   if (book !== null) editBook(() => book, { label: 'the other window’s book' });
 }
 
-/** Waits until what is unsaved has been saved or has failed. */
-export async function flushBook(): Promise<void> {
-  await autosave?.flush();
-}
-
 /** A kept track, or `null` where there is none or no storage. A damaged one is said and counts as none. */
 export async function keptTrack(hash: string, model: ModelSize): Promise<Track | null> {
   try {

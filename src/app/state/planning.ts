@@ -35,12 +35,13 @@ export function nearestStep(plan: Pick<Plan, 'sourceTimeS' | 'stepCount'>, timeS
   return Math.max(0, low);
 }
 
-/** The angles between the steps, of the motion that the present plan was made from; `null` without a plan. */
-export function curvesOfPlan(): AngleCurves | null {
-  const { track, plan } = session.getState();
-  const { settings, armature } = currentBook();
-  if (track === null || plan === null) return null;
-  return angleCurves(planner.motion(track, settings), armature ?? STANDARD_ARMATURE, plan);
+/** What the plan on the screen was made from; a later setting may have been refused. */
+let planned: { readonly plan: Plan; readonly track: Track; readonly settings: PlanSettings; readonly armature: Armature } | null = null;
+
+/** The angles between the steps of a plan that is on the screen; `null` for any other. */
+export function curvesOfPlan(plan: Plan): AngleCurves | null {
+  if (planned === null || planned.plan !== plan) return null;
+  return angleCurves(planner.motion(planned.track, planned.settings), planned.armature, plan);
 }
 
 /** Makes the plan from what is there now; returns what it was made from. */
@@ -55,6 +56,7 @@ function makeNow(): MadeFrom {
   try {
     const started = performance.now();
     const plan = planner.plan(track, armature ?? STANDARD_ARMATURE, settings);
+    planned = { plan, track, settings, armature: armature ?? STANDARD_ARMATURE };
     performance.measure('plan', { start: started });
     session.setState({ plan });
     keepPlace(former, plan);

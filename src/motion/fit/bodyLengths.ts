@@ -2,6 +2,7 @@
  * Lengths of the bones from how long they look: seen from the side a bone shows its whole length, so the top of the range of
  * its projected lengths over the take is its length. Left and right are one person's: the larger counts.
  */
+import { STRAIGHT_ELBOW, STRAIGHT_KNEE } from './constants.ts';
 import { BONE_COUNT, BONE_END, BONE_START, LENGTH_OF_BONE, POINT, POINT_COUNT } from './layout.ts';
 import type { Observations } from './problem.ts';
 import { quantile } from './series.ts';
@@ -24,6 +25,35 @@ const FLOOR_SHARE = 0.85;
 const LEAST_VISIBLE = 0.3;
 
 /**
+ * A limb that reaches this share of its two lengths was straight at some time (chosen: 28° of bend; less than that is what
+ * sliding joint landmarks make of a straight limb).
+ */
+const STRAIGHT_SHARE = 0.97;
+
+/**
+ * A middle joint's landmark slides along the limb, now lengthening one bone and now the other, so the tops of both ranges add up
+ * to more than the limb, and a straight leg would have to be bent to fit. The whole limb has no middle joint: where it was
+ * straight at some time, its own top length (with the bend a straight limb has) sets the sum.
+ */
+function straighten(limbs: Float64Array, long: (distance: (t: number) => number) => number, back: (t: number, p: number, axis: number) => number): void {
+  for (const [upper, ends, bend] of LIMB_ENDS) {
+    const whole = Math.max(...ends.map(([p, q]) => {
+      const size = long((t) => Math.hypot(back(t, p, 0) - back(t, q, 0), back(t, p, 1) - back(t, q, 1)));
+      return Number.isNaN(size) ? 0 : size;
+    }));
+    const sum = limbs[upper]! + limbs[upper + 1]!;
+    if (!(whole > STRAIGHT_SHARE * sum)) continue;
+    const by = Math.min(1, whole / (sum * Math.cos(bend / 2)));
+    limbs[upper] = limbs[upper]! * by;
+    limbs[upper + 1] = limbs[upper + 1]! * by;
+  }
+}
+const LIMB_ENDS = [
+  [0, [[POINT.leftShoulder, POINT.leftWrist], [POINT.rightShoulder, POINT.rightWrist]], STRAIGHT_ELBOW],
+  [2, [[POINT.leftHip, POINT.leftAnkle], [POINT.rightHip, POINT.rightAnkle]], STRAIGHT_KNEE],
+] as const;
+
+/**
  * @param camera the first camera's measurements at K knots
  * @param depthM [K·12] depth of each joint that the pixels are carried back to
  * @param share quantile taken: .95 for a first guess, .9 at the fitted depth (lab)
@@ -43,6 +73,7 @@ export function measureLengths(camera: Observations, depthM: Float64Array, share
     const kind = LENGTH_OF_BONE[b]!;
     if (!(size <= limbs[kind]!)) limbs[kind] = Number.isNaN(size) ? limbs[kind]! : size;
   }
+  straighten(limbs, long, back);
   const half = (p: number, q: number): number =>
     long((t) => Math.hypot(back(t, p, 0) - back(t, q, 0), back(t, p, 1) - back(t, q, 1)) / 2);
   const middle = (t: number, p: number, axis: number): number => (back(t, p, axis) + back(t, p + 1, axis)) / 2;

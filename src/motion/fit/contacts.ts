@@ -1,10 +1,14 @@
-/** Which foot stands when: slow in the picture, near the lowest level about that time, for long enough. */
+/**
+ * Which foot stands when: slow in the picture, near the lowest level about that time, for long enough. A stand begins where
+ * a foot is surely still and goes on while it is fairly still, so that jitter does not chop it up.
+ */
 import { PLANTED_LEVEL_M, PLANTED_SPEED_M_S } from './constants.ts';
 
-/** Time over which speeds are taken, and about which the lowest level is looked for; least time a foot stands (chosen: half a step, a jump's flight, two frames of film). */
-const SPEED_SPAN_S = 0.12;
+/** Time over which speeds are taken, and about which the lowest level is looked for; least time a foot stands; how many times the sure limits a stand may reach (chosen: a fifth of a step; longer than a jump's flight; two frames of film; well below a swinging foot's metre a second). */
+const SPEED_SPAN_S = 0.15;
 const LEVEL_SPAN_S = 1.5;
 const LEAST_STAND_S = 0.1;
+const FAIRLY = 2;
 
 /**
  * @param ankles [T·2·3] left and right ankle: metres to the right, metres up, and metres away (depth is not looked at)
@@ -37,11 +41,40 @@ export function findContacts(ankles: Float64Array, known: Uint8Array, timesS: Fl
       // Slope of the line through all frames of the span: steadier than its two ends.
       const vx = slope(timesS, a, b, (u) => across(u, foot));
       const vy = slope(timesS, a, b, (u) => up(u, foot));
-      if (Math.hypot(vx, vy) < PLANTED_SPEED_M_S && up(t, foot) < floor + PLANTED_LEVEL_M) out[t * 2 + foot] = 1;
+      const speed = Math.hypot(vx, vy) / PLANTED_SPEED_M_S;
+      const level = (up(t, foot) - floor) / PLANTED_LEVEL_M;
+      const worst = Math.max(speed, level);
+      out[t * 2 + foot] = worst < 1 ? SURE : speed < FAIRLY && level < 1 ? FAIR : 0;
     }
   }
+  keepSureRuns(out);
   dropShort(out, timesS);
   return out;
+}
+
+const SURE = 1;
+const FAIR = 0.5;
+
+/** Keeps of each run of fair frames the part from its first sure frame to its last. */
+function keepSureRuns(planted: Float64Array): void {
+  for (let foot = 0; foot < 2; foot++) {
+    let start = -1;
+    let first = -1;
+    let last = -1;
+    for (let i = foot; i < planted.length + 2; i += 2) {
+      const value = planted[i] ?? 0;
+      if (value > 0) {
+        if (start < 0) start = i;
+        if (value === SURE) {
+          if (first < 0) first = i;
+          last = i;
+        }
+      } else if (start >= 0) {
+        for (let j = start; j < i; j += 2) planted[j] = first >= 0 && j >= first && j <= last ? 1 : 0;
+        start = first = last = -1;
+      }
+    }
+  }
 }
 
 function slope(timesS: Float64Array, a: number, b: number, value: (t: number) => number): number {

@@ -15,6 +15,7 @@ import { emptyFigure, settle, type Figure } from './figure.ts';
 import type { FittedBody } from './fittedBody.ts';
 import { acrossOf, gravityOf } from './gravity.ts';
 import { PITCH_AT, POINT, POINT_COUNT, ROLL_AT } from './layout.ts';
+import { NormalEquations } from './normalEquations.ts';
 import { observe } from './observations.ts';
 import { describeBody } from './output.ts';
 import { placeRoot } from './place.ts';
@@ -65,7 +66,7 @@ export interface FitHooks {
 
 /** Knots a second at most (chosen: bias is alike for longer; a 2 Hz move keeps five knots a turn), and rounds of solving with lengths measured anew between. */
 const KNOT_RATE = 10;
-const ROUND_ITERATIONS = [10, 6, 8] as const;
+const ROUND_ITERATIONS = [6, 4, 4] as const;
 const FULL_ITERATIONS = 3;
 const ENOUGH = 2e-4;
 /** Frames at most this far apart carry the step residual; slower clips have each frame stand alone. */
@@ -105,15 +106,16 @@ export function fitBody(track: Track, options: FitOptions = {}, hooks: FitHooks 
   let planted = contactsOf(views[0]!, rawAnkles(views[0]!, root), options);
   let problem = makeProblem(knotTimes, cameras, pick(planted, 2, knots), lengths, options, false);
   const figure = startFigure(problem, knotRoot, trunk);
+  const knotRows = new NormalEquations(problem.frames, figure.globals.length);
   let iterations = 0;
   let stopped = false;
 
-  const limits = (count: number, holdTake: boolean, cost: number): SolveLimits => ({
-    iterations: count, enough: ENOUGH, holdTake, without: options.without ?? [], shouldStop,
+  const limits = (count: number, cost: number): SolveLimits => ({
+    iterations: count, enough: ENOUGH, without: options.without ?? [], shouldStop,
     onIteration: () => { spent += cost; report(); },
   });
   for (let round = 0; round < ROUND_ITERATIONS.length && !stopped; round++) {
-    const solved = solve(problem, figure, limits(ROUND_ITERATIONS[round]!, false, 1));
+    const solved = solve(problem, figure, knotRows, limits(ROUND_ITERATIONS[round]!, 1));
     iterations += solved.iterations;
     stopped = solved.stopped;
     spent = ROUND_ITERATIONS.slice(0, round + 1).reduce((sum, n) => sum + n, 0);
@@ -130,7 +132,7 @@ export function fitBody(track: Track, options: FitOptions = {}, hooks: FitHooks 
   const fullCameras = views.map((view) => observe(view, every, 0, metresPerPx));
   const fullProblem = makeProblem(timesS, fullCameras, planted, lengths, options, true);
   if (!stopped) {
-    const solved = solve(fullProblem, full, limits(FULL_ITERATIONS, true, FULL_COST));
+    const solved = solve(fullProblem, full, new NormalEquations(full.frames, 0), limits(FULL_ITERATIONS, FULL_COST));
     iterations += solved.iterations;
     stopped = solved.stopped;
   }

@@ -43,8 +43,13 @@ export class NormalEquations {
   protected frame = 0;
   protected readonly scratch: Float64Array;
   protected readonly marked: Uint8Array;
+  /** Columns of the open row: the frames' unknowns, slacks, the take's unknowns. */
   protected readonly touched: Int32Array;
   protected touchedCount = 0;
+  protected readonly slacksTouched = new Int32Array(BONE_COUNT);
+  protected slackCount = 0;
+  protected readonly globalsTouched: Int32Array;
+  protected globalCount = 0;
   private readonly work: { band: Float64Array; border: Float64Array; corner: Float64Array };
   private readonly reduced: Float64Array;
 
@@ -67,7 +72,8 @@ export class NormalEquations {
     this.edgeStep = new Float64Array(globals);
     this.scratch = new Float64Array(GLOBAL_FROM + globals);
     this.marked = new Uint8Array(GLOBAL_FROM + globals);
-    this.touched = new Int32Array(GLOBAL_FROM + globals);
+    this.touched = new Int32Array(WINDOW);
+    this.globalsTouched = new Int32Array(globals);
     this.work = { band: new Float64Array(n * WINDOW), border: new Float64Array(n * globals), corner: new Float64Array(globals * globals) };
     this.reduced = new Float64Array(BONE_COUNT * (FRAME_SIZE + globals + 1));
   }
@@ -91,7 +97,9 @@ export class NormalEquations {
   private touch(column: number, value: number): void {
     if (this.marked[column] === 0) {
       this.marked[column] = 1;
-      this.touched[this.touchedCount++] = column;
+      if (column < WINDOW) this.touched[this.touchedCount++] = column;
+      else if (column < GLOBAL_FROM) this.slacksTouched[this.slackCount++] = column;
+      else this.globalsTouched[this.globalCount++] = column;
       this.scratch[column] = value;
     } else this.scratch[column] = this.scratch[column]! + value;
   }
@@ -163,52 +171,64 @@ export class NormalEquations {
     this.cost += weight * lossCost(loss, scale, r);
     if (!this.linear) return;
     const w = weight * lossWeight(loss, scale, r);
-    const { touched, scratch, frame, globals } = this;
-    const count = this.touchedCount;
+    const { touched, touchedCount, slacksTouched, slackCount, globalsTouched, globalCount, scratch, marked, frame, globals } = this;
+    const { band, border, corner, gradient, slackMain, slackSquare, slackBorder } = this;
     const n = this.frames * FRAME_SIZE;
     const base = (frame - 2) * FRAME_SIZE;
-    for (let p = 0; p < count; p++) {
+    for (let p = 0; p < touchedCount; p++) {
       const a = touched[p]!;
       const wa = w * scratch[a]!;
-      if (a < WINDOW) {
-        const row = base + a;
-        const block = (a / FRAME_SIZE) | 0;
-        const at = row * WINDOW + (2 - block) * FRAME_SIZE;
-        this.gradient[row] = this.gradient[row]! - wa * r;
-        for (let q = 0; q < count; q++) {
-          const b = touched[q]!;
-          if (b <= a) this.band[at + b] = this.band[at + b]! + wa * scratch[b]!;
-        }
-      } else if (a < GLOBAL_FROM) {
-        const row = frame * BONE_COUNT + (a - SLACK_FROM);
-        this.slackGradient[row] = this.slackGradient[row]! - wa * r;
-        for (let q = 0; q < count; q++) {
-          const b = touched[q]!;
-          const value = wa * scratch[b]!;
-          if (b < WINDOW) {
-            const at = row * FRAME_SIZE + b - 2 * FRAME_SIZE;
-            this.slackMain[at] = this.slackMain[at]! + value;
-          } else if (b < GLOBAL_FROM) {
-            const at = row * BONE_COUNT + b - SLACK_FROM;
-            this.slackSquare[at] = this.slackSquare[at]! + value;
-          } else {
-            const at = row * globals + b - GLOBAL_FROM;
-            this.slackBorder[at] = this.slackBorder[at]! + value;
-          }
-        }
-      } else {
-        const g = a - GLOBAL_FROM;
-        this.edgeGradient[g] = this.edgeGradient[g]! - wa * r;
-        for (let q = 0; q < count; q++) {
-          const b = touched[q]!;
-          const value = wa * scratch[b]!;
-          if (b < WINDOW) this.border[g * n + base + b] = this.border[g * n + base + b]! + value;
-          else if (b >= GLOBAL_FROM) this.corner[g * globals + b - GLOBAL_FROM] = this.corner[g * globals + b - GLOBAL_FROM]! + value;
-        }
+      marked[a] = 0;
+      gradient[base + a] = gradient[base + a]! - wa * r;
+      for (let q = 0; q <= p; q++) {
+        const b = touched[q]!;
+        const high = a > b ? a : b;
+        const block = (high / FRAME_SIZE) | 0;
+        const at = (base + high) * WINDOW + (2 - block) * FRAME_SIZE + a + b - high;
+        band[at] = band[at]! + wa * scratch[b]!;
       }
     }
-    for (let p = 0; p < count; p++) this.marked[touched[p]!] = 0;
+    for (let p = 0; p < slackCount; p++) {
+      const a = slacksTouched[p]!;
+      const wa = w * scratch[a]!;
+      const row = frame * BONE_COUNT + (a - SLACK_FROM);
+      marked[a] = 0;
+      this.slackGradient[row] = this.slackGradient[row]! - wa * r;
+      const main = row * FRAME_SIZE - 2 * FRAME_SIZE;
+      for (let q = 0; q < touchedCount; q++) {
+        const b = touched[q]!;
+        slackMain[main + b] = slackMain[main + b]! + wa * scratch[b]!;
+      }
+      for (let q = 0; q < slackCount; q++) {
+        const b = slacksTouched[q]!;
+        const at = row * BONE_COUNT + b - SLACK_FROM;
+        slackSquare[at] = slackSquare[at]! + wa * scratch[b]!;
+      }
+      for (let q = 0; q < globalCount; q++) {
+        const b = globalsTouched[q]!;
+        const at = row * globals + b - GLOBAL_FROM;
+        slackBorder[at] = slackBorder[at]! + wa * scratch[b]!;
+      }
+    }
+    for (let p = 0; p < globalCount; p++) {
+      const a = globalsTouched[p]!;
+      const wa = w * scratch[a]!;
+      const g = a - GLOBAL_FROM;
+      marked[a] = 0;
+      this.edgeGradient[g] = this.edgeGradient[g]! - wa * r;
+      const main = g * n + base;
+      for (let q = 0; q < touchedCount; q++) {
+        const b = touched[q]!;
+        border[main + b] = border[main + b]! + wa * scratch[b]!;
+      }
+      for (let q = 0; q < globalCount; q++) {
+        const at = g * globals + globalsTouched[q]! - GLOBAL_FROM;
+        corner[at] = corner[at]! + wa * scratch[globalsTouched[q]!]!;
+      }
+    }
     this.touchedCount = 0;
+    this.slackCount = 0;
+    this.globalCount = 0;
   }
 
   /**
@@ -289,7 +309,7 @@ export class NormalEquations {
         const v = reduced[from + FRAME_SIZE + g]!;
         if (v === 0) continue;
         for (let a = 0; a < FRAME_SIZE; a++) work.border[g * n + first + a] = work.border[g * n + first + a]! - v * reduced[from + a]!;
-        for (let h = 0; h < globals; h++) work.corner[g * globals + h] = work.corner[g * globals + h]! - v * reduced[from + FRAME_SIZE + h]!;
+        for (let h = 0; h <= g; h++) work.corner[g * globals + h] = work.corner[g * globals + h]! - v * reduced[from + FRAME_SIZE + h]!;
         edgeStep[g] = edgeStep[g]! - v * g0;
       }
     }

@@ -8,8 +8,6 @@ export interface SolveLimits {
   readonly iterations: number;
   /** Relative fall of the cost below which the work is done. */
   readonly enough: number;
-  /** Hold the take's unknowns as they are. */
-  readonly holdTake: boolean;
   /** Families left out, for ablations and tests. */
   readonly without: readonly FamilyName[];
   readonly shouldStop: () => boolean;
@@ -27,9 +25,13 @@ const FIRST_DAMPING = 1e-3;
 const LEAST_DAMPING = 1e-6;
 const MOST_DAMPING = 1e6;
 
-/** Improves `figure` in place. */
-export function solve(problem: Problem, figure: Figure, limits: SolveLimits): Solved {
-  const rows = new NormalEquations(problem.frames, limits.holdTake ? 0 : figure.globals.length);
+/**
+ * Improves `figure` in place.
+ *
+ * @param rows room for the equations, to be used again by the next call: as many frames as the figure, and as many unknowns of the
+ *   take as are to be found (0 holds them as they are)
+ */
+export function solve(problem: Problem, figure: Figure, rows: NormalEquations, limits: SolveLimits): Solved {
   const trial = emptyFigure(figure.frames, figure.globals.length);
   const families = FAMILY_NAMES.filter((name) => !limits.without.includes(name));
   const gather = (at: Figure, linear: boolean): number => {

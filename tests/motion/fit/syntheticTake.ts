@@ -106,7 +106,7 @@ export interface Faults {
   bentM: number;
   seed: number;
 }
-export const FAULTS: Faults = { jitterPx: 1.5, biasPx: 5, depthGain: 0.6, depthNoiseM: 0.03, bentM: 0.05, seed: 1 };
+export const FAULTS: Faults = { jitterPx: 1.5, biasPx: 4, depthGain: 0.6, depthNoiseM: 0.03, bentM: 0.05, seed: 1 };
 export const NO_FAULTS: Faults = { jitterPx: 0, biasPx: 0, depthGain: 1, depthNoiseM: 0, bentM: 0, seed: 1 };
 
 /** A seeded source of even numbers in 0..1 (mulberry32, public domain). */
@@ -144,11 +144,11 @@ export function film(
   const even = evenNumbers(faults.seed);
   const gauss = (): number => Math.sqrt(-2 * Math.log(even() + 1e-12)) * Math.cos(2 * Math.PI * even());
   const focal = camera.heightPx / 2 / Math.tan(rad(camera.verticalFovDeg) / 2);
-  // Slow errors: a sum of two sines for each landmark and axis, with periods of 1.3 to 5 s.
-  const slow = Array.from({ length: LANDMARK_COUNT * 3 }, () => [even(), even(), even(), even()] as const);
+  // Slow errors: a constant and a slow sine (periods of 3 to 6 s) for each landmark and axis, together 1 in root mean square.
+  const slow = Array.from({ length: LANDMARK_COUNT * 3 }, () => [gauss(), even(), even()] as const);
   const wander = (channel: number, t: number): number => {
-    const [a, b, c, d] = slow[channel]!;
-    return (Math.sin(2 * Math.PI * (t / (1.3 + a * 2) + b)) + Math.sin(2 * Math.PI * (t / (2.5 + c * 3) + d))) / Math.SQRT2;
+    const [constant, a, b] = slow[channel]!;
+    return 0.8 * constant + 0.6 * Math.SQRT2 * Math.sin(2 * Math.PI * (t / (3 + a * 3) + b));
   };
   for (const [t, time] of timesS.entries()) {
     const at = landmarksOf(poseAt(time)).map((v) => inCamera(v, camera));

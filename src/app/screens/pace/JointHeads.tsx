@@ -1,7 +1,6 @@
 /** Above each joint's columns: its name, its figures at the playhead, and the axes with their units. */
 import { type ReactElement, useEffect, useLayoutEffect, useMemo, useRef } from 'react';
-import { drawDegreeAxis } from '../../../charts/angleColumn.ts';
-import { degreeTicks, COLUMN_PAD_PX } from '../../../charts/angleColumn.ts';
+import { COLUMN_PAD_PX, degreeTicks, drawDegreeAxis } from '../../../charts/degreeAxis.ts';
 import { figure, jointWords, signedFigure } from '../../../charts/figures.ts';
 import { useBenchRows } from '../../ladder/benchContext.ts';
 import { paintWithPlayhead } from '../../state/playhead.ts';
@@ -72,7 +71,7 @@ function Axis({ domain, widthPx }: { readonly domain: readonly [number, number];
     return degreeTicks(domain, widthPx, (deg) => COLUMN_PAD_PX + share(deg) * (widthPx - 2 * COLUMN_PAD_PX));
   }, [domain, widthPx]);
   useLayoutEffect(() => {
-    if (svg.current !== null) drawDegreeAxis(svg.current, ticks, widthPx, AXIS_PX);
-  }, [ticks, widthPx]);
+    if (svg.current !== null) drawDegreeAxis(svg.current, ticks, AXIS_PX);
+  }, [ticks]);
   return <svg ref={svg} className="axis" width={widthPx} height={AXIS_PX} aria-hidden="true" />;
 }

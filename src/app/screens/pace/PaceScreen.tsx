@@ -24,6 +24,7 @@ export function PaceScreen(): ReactElement {
   const columns = useColumns(plan, shown);
   return (
     <main className="screen screen-pace">
+      <h1 className="unseen">Pace</h1>
       <PaceControls shown={shown} />
       <div className="pace">
         <Bench across head={plan === null ? null : <JointHeads columns={columns} />}>

@@ -20,7 +20,7 @@ export interface JointColumn {
 /** @param joints indices in `plan.joints` */
 export function useColumns(plan: Plan | null, joints: readonly number[]): readonly JointColumn[] {
   return useMemo(() => {
-    const curves = plan === null ? null : curvesOfPlan();
+    const curves = plan === null ? null : curvesOfPlan(plan);
     if (plan === null || curves === null) return [];
     return joints.flatMap((joint) => {
       const known = plan.joints[joint];

@@ -2,20 +2,23 @@
  * The rows of the sheet. Only blocks of rows near the view are in the page, and a block is made once, so that long plans
  * scroll as short ones do.
  */
-import { memo, type ReactElement } from 'react';
+import { memo, type ReactElement, useMemo } from 'react';
 import { incrementCertaintyAt, certaintyAt } from '../../../charts/certainty.ts';
 import { figure, signedFigure } from '../../../charts/figures.ts';
 import { TALL_ROW_PX } from '../../../charts/ladder.ts';
 import { isLabelled, labelEvery } from '../../../charts/rowScale.ts';
 import type { Plan } from '../../../plan/plan.ts';
 import { useBenchRows } from '../../ladder/benchContext.ts';
-import { FIGURE_ROW_PX, type SheetColumn, type SheetGroup } from './columns.ts';
+import { SIDE_STEP_PX } from '../../ladder/useBenchWindow.ts';
+import { FIGURE_ROW_PX, groupsInView, type SheetColumn, type SheetGroup } from './columns.ts';
 
 /** Rows of a block, counted in rows that carry figures. */
 const BLOCK_ROWS = 12;
 
 export function SheetRows({ plan, groups }: { readonly plan: Plan; readonly groups: readonly SheetGroup[] }): ReactElement {
-  const { rows, window } = useBenchRows();
+  const { rows, window, leftPx, viewWidthPx, layout } = useBenchRows();
+  const side = groupsInView(groups, leftPx - SIDE_STEP_PX, leftPx + viewWidthPx - layout.widthPx + 2 * SIDE_STEP_PX);
+  const shown = useMemo(() => groups.slice(side.first, side.last + 1), [groups, side.first, side.last]);
   const every = labelEvery(rows.rowPx, FIGURE_ROW_PX);
   const blockRows = BLOCK_ROWS * every;
   const blocks: number[] = [];
@@ -27,16 +30,17 @@ export function SheetRows({ plan, groups }: { readonly plan: Plan; readonly grou
       role="table"
       aria-label="Angle and turn of each joint at each step, degrees"
       aria-rowcount={plan.stepCount + 1}
+      aria-colcount={1 + groups.reduce((sum, g) => sum + g.columns.length, 0)}
       style={{ width: groups.reduce((sum, g) => sum + g.widthPx, 0) }}
     >
       <div role="rowgroup" className="unseen">
         <div role="row" aria-rowindex={1}>
-          <span role="columnheader">step</span>
-          {groups.flatMap((g) => g.columns.map((c, i) => <span key={`${g.joint}.${i}`} role="columnheader">{columnWords(g, c)}</span>))}
+          <span role="columnheader" aria-colindex={1}>step</span>
+          {shown.flatMap((g) => g.columns.map((c, i) => <span key={`${g.joint}.${i}`} role="columnheader" aria-colindex={g.firstColumn + i}>{columnWords(g, c)}</span>))}
         </div>
       </div>
       {blocks.map((block) => (
-        <Block key={block} plan={plan} groups={groups} first={block * blockRows} count={blockRows} every={every} rowPx={rows.rowPx} />
+        <Block key={block} plan={plan} groups={shown} fromPx={side.fromPx} first={block * blockRows} count={blockRows} every={every} rowPx={rows.rowPx} />
       ))}
     </div>
   );
@@ -58,28 +62,30 @@ function columnWords(group: SheetGroup, column: SheetColumn): string {
 interface BlockProps {
   readonly plan: Plan;
   readonly groups: readonly SheetGroup[];
+  /** Width of the columns left of `groups`, which are not drawn. */
+  readonly fromPx: number;
   readonly first: number;
   readonly count: number;
   readonly every: number;
   readonly rowPx: number;
 }
 
-const Block = memo(function Block({ plan, groups, first, count, every, rowPx }: BlockProps): ReactElement {
+const Block = memo(function Block({ plan, groups, fromPx, first, count, every, rowPx }: BlockProps): ReactElement {
   const indices: number[] = [];
-  for (let i = first; i < Math.min(first + count, plan.stepCount); i += 1) if (isLabelled(i, every)) indices.push(i);
+  for (let i = first; i < Math.min(first + count, plan.stepCount); i += 1) if (isLabelled(i, every, rowPx)) indices.push(i);
   return (
-    <div role="rowgroup" className="sheet-block" style={{ top: first * rowPx }}>
+    <div role="rowgroup" className="sheet-block" style={{ top: first * rowPx, lineHeight: `${rowPx}px` }}>
       {indices.map((index) => (
-        <div key={index} role="row" aria-rowindex={index + 2} className="sheet-row" style={{ top: (index - first) * rowPx, height: rowPx }}>
-          <span role="rowheader" className="unseen">{index + 1}</span>
-          {groups.map((group) => group.columns.map((column, i) => <Cell key={`${group.joint}.${i}`} plan={plan} index={index} column={column} first={i === 0} />))}
+        <div key={index} role="row" aria-rowindex={index + 2} className="sheet-row" style={{ top: (index - first) * rowPx, height: rowPx, paddingLeft: fromPx }}>
+          <span role="rowheader" aria-colindex={1} className="unseen">{index + 1}</span>
+          {groups.map((group) => group.columns.map((column, i) => <Cell key={`${group.joint}.${i}`} plan={plan} index={index} column={column} at={group.firstColumn + i} first={i === 0} />))}
         </div>
       ))}
     </div>
   );
 });
 
-function Cell({ plan, index, column, first }: { readonly plan: Plan; readonly index: number; readonly column: SheetColumn; readonly first: boolean }): ReactElement {
+function Cell({ plan, index, column, at: columnIndex, first }: { readonly plan: Plan; readonly index: number; readonly column: SheetColumn; readonly at: number; readonly first: boolean }): ReactElement {
   const at = index * plan.joints.length + column.joint;
   const kind = plan.joints[column.joint]?.kind;
   const certainty = column.kind === 'angle' ? certaintyAt(plan, index, column.joint) : incrementCertaintyAt(plan, index, column.joint);
@@ -90,7 +96,7 @@ function Cell({ plan, index, column, first }: { readonly plan: Plan; readonly in
   else words = kind === 'ball' ? figure(plan.incrementDeg[at], 1) : signedFigure(plan.incrementDeg[at], 1);
   const unsure = column.kind !== 'unseen' && certainty === 'unsure';
   return (
-    <span role="cell" className={`cell cell-${column.kind}${first ? ' cell-first' : ''}${unsure ? ' cell-unsure' : ''}`} style={{ width: column.widthPx }}>
+    <span role="cell" aria-colindex={columnIndex} className={`cell cell-${column.kind}${first ? ' cell-first' : ''}${unsure ? ' cell-unsure' : ''}`} style={{ width: column.widthPx }}>
       {words}
       {unsure ? <span className="unseen"> unsure</span> : null}
     </span>

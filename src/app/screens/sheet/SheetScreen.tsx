@@ -41,6 +41,7 @@ export function SheetScreen(): ReactElement {
   );
   return (
     <main className="screen screen-sheet">
+      <h1 className="unseen">Sheet</h1>
       <div className="strip">
         <div className="buttons">
           <button type="button" className="main" disabled={plan === null || busy} onClick={() => runCommand('saveIncrements')}>Save increments.csv <Key of="saveIncrements" /></button>

@@ -20,6 +20,8 @@ export interface SheetGroup {
   readonly meaning: string;
   readonly columns: readonly SheetColumn[];
   readonly widthPx: number;
+  /** Column of its first cell in the whole table, counted from 1; the step is column 1. */
+  readonly firstColumn: number;
 }
 
 /** Lowest row that carries figures. */
@@ -37,6 +39,7 @@ export const PART_WORDS = ['fwd', 'up', 'right'] as const;
  * footage can never show keeps its place, with one column that says so.
  */
 export function sheetGroups(joints: readonly PlanJoint[], parts: boolean): SheetGroup[] {
+  let nextColumn = 2;
   return joints.map((joint, index) => {
     const columns: SheetColumn[] = !joint.observable
       ? [{ joint: index, kind: 'unseen', widthPx: UNSEEN_PX }]
@@ -47,12 +50,37 @@ export function sheetGroups(joints: readonly PlanJoint[], parts: boolean): Sheet
             ? ([0, 1, 2] as const).map((axis) => ({ joint: index, kind: 'part' as const, axis, widthPx: PART_PX }))
             : []),
         ];
+    const firstColumn = nextColumn;
+    nextColumn += columns.length;
     return {
       joint: index,
+      firstColumn,
       title: jointWords(joint.name),
       meaning: !joint.observable ? 'cannot be seen' : joint.kind === 'hinge' ? '+ bends, − opens' : joint.kind === 'swivel' ? '+ and − about the bone' : 'size of the turn',
       columns,
       widthPx: columns.reduce((sum, c) => sum + c.widthPx, 0),
     };
   });
+}
+
+/**
+ * Which joints' columns lie between two places of the sheet, px from the left edge of the first.
+ *
+ * @returns indices of the first and the last of them, and where the first begins
+ */
+export function groupsInView(groups: readonly SheetGroup[], fromPx: number, toPx: number): { readonly first: number; readonly last: number; readonly fromPx: number } {
+  let first = -1;
+  let last = 0;
+  let startPx = 0;
+  let x = 0;
+  for (let i = 0; i < groups.length; i += 1) {
+    const endPx = x + (groups[i]?.widthPx ?? 0);
+    if (first < 0 && endPx > fromPx) {
+      first = i;
+      startPx = x;
+    }
+    if (x < toPx) last = i;
+    x = endPx;
+  }
+  return { first: Math.max(0, first), last, fromPx: startPx };
 }

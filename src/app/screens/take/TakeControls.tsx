@@ -65,7 +65,7 @@ function ModelChoice(): ReactElement {
     setOffer(null);
     if (size === model || take === null) return;
     attempt(async () => {
-      const track = await findTrack(take.hash, size, take.address);
+      const track = await findTrack(take, size);
       if (track !== null) editBook((book) => ({ ...book, model: size }));
       else setOffer({ size, model, hash: take.hash });
     });

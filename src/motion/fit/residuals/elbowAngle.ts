@@ -7,10 +7,10 @@ import { BONE_COUNT, elbowGainAt, elbowOffsetAt } from '../layout.ts';
 import type { NormalEquations } from '../normalEquations.ts';
 import type { Observations, Problem } from '../problem.ts';
 
-/** Below this sine of flexion the slope of the angle is held, because it has none at 0. */
-const LEAST_SINE = 0.05;
+/** Keeps the division from failing at a perfectly straight elbow, where the angle has a tip and no slope. */
+const LEAST_SINE = 1e-3;
 
-/** Rows (θ_raw - a - g·θ)/6°, Cauchy 2, times clip((in-plane fraction - .5)/.3, .02, 1). */
+/** Rows (θ_raw - a - g·θ)/12°, Cauchy 2√8, times clip((in-plane fraction - .5)/.3, .02, 1). */
 export function elbowAngleRows(problem: Problem, figure: Figure, rows: NormalEquations): void {
   const { directions: d, globals } = figure;
   for (let k = 0; k < problem.cameras.length; k++) {
