@@ -20,8 +20,11 @@ const ARGUMENTS = [
   '--no-default-browser-check',
 ];
 
+/** Every name but this machine's own is unknown to the browser, so that neither a page nor the browser itself can reach anything. */
+const THIS_MACHINE_ONLY = '--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1, EXCLUDE localhost';
+
 /**
- * @param more further switches for the browser, e.g. of a test that watches its network
+ * @param more further switches for the browser, e.g. of a test that watches its network (the last of two equal switches counts)
  * @returns a running browser; close it when done
  * @throws NudgebookError `no-browser` where none is installed or it does not start
  */
@@ -31,7 +34,7 @@ export async function launchBrowser(more: readonly string[] = []): Promise<Brows
   // The sandbox cannot start as root on Linux; for everybody else it stays on.
   const isRoot = process.platform === 'linux' && process.getuid?.() === 0;
   try {
-    return await chromium.launch({ executablePath, headless: true, chromiumSandbox: !isRoot, args: [...ARGUMENTS, ...more] });
+    return await chromium.launch({ executablePath, headless: true, chromiumSandbox: !isRoot, args: [...ARGUMENTS, THIS_MACHINE_ONLY, ...more] });
   } catch (cause) {
     throw new NudgebookError('no-browser', `The browser at ${executablePath} did not start.`, HOW_TO_GET_A_BROWSER, cause);
   }

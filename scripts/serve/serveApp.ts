@@ -32,6 +32,12 @@ export function localFileAddress(path: string): string {
 /** Every build may differ, so a browser asks each time whether its copy still holds (it is told by its tag, at no cost). */
 const HEADERS = { ...SECURITY_HEADERS, 'Cache-Control': 'no-cache' };
 
+/**
+ * Engine and models are not to be cached: several workers load them at the same moment, share one entry of the cache, and
+ * in a browser with a small one (a private window) all but one of them fail when the entry grows too large.
+ */
+const LARGE = /^\/(wasm|models)\//;
+
 /** Sends a file, or the byte range asked for (RFC 9110 §14, single ranges), so that a demuxer can jump about in it. */
 function sendFile(path: string, request: IncomingMessage, response: ServerResponse): void {
   const size = statSync(path).size;
@@ -76,8 +82,7 @@ function sendFile(path: string, request: IncomingMessage, response: ServerRespon
 /**
  * Starts the server; dist/ must have been built.
  *
- * Files go out as they are: packing them on the way costs more time on a local connection than it saves, and browsers
- * have been seen to drop one of two simultaneous packed answers of the size of a pose model.
+ * Files go out as they are: packing them on the way costs more time on a local connection than it saves.
  *
  * @throws the system's own error, with `code` such as `EADDRINUSE` where the port is taken
  */
@@ -86,8 +91,9 @@ export async function serveApp(options: ServeOptions): Promise<ServedApp> {
   const localAddress = localFile === undefined ? undefined : `/${localFileAddress(localFile)}`;
   const sendBuilt = sirv(options.folder ?? join(PROJECT_FOLDER, 'dist'), {
     etag: true,
-    setHeaders: (response) => {
+    setHeaders: (response, path) => {
       for (const [name, value] of Object.entries(HEADERS)) response.setHeader(name, value);
+      if (LARGE.test(path)) response.setHeader('Cache-Control', 'no-store');
     },
   });
   const server = createHttpServer((request, response) => {

@@ -26,10 +26,13 @@ function modelMissing(model: ModelSize, cause?: unknown): NudgebookError {
  * @throws NudgebookError `model-missing`
  */
 export async function loadModel(base: string, model: ModelSize): Promise<Uint8Array> {
-  const response = await fetch(modelUrl(base, model)).catch((cause: unknown) => {
+  const missing = (cause: unknown): never => {
     throw modelMissing(model, cause);
-  });
-  const bytes = response.ok ? new Uint8Array(await response.arrayBuffer()) : new Uint8Array(0);
+  };
+  // Not through the browser's cache: where it is small (a private window), workers that load the same model at the same
+  // moment share one entry, and when the entry grows too large the browser drops the answers of all but one.
+  const response = await fetch(modelUrl(base, model), { cache: 'no-store' }).catch(missing);
+  const bytes = response.ok ? new Uint8Array(await response.arrayBuffer().catch(missing)) : new Uint8Array(0);
   // A bundle is a zip; a server for single-page apps answers an unknown address with a page.
   if (bytes[0] !== 0x50 || bytes[1] !== 0x4b) throw modelMissing(model, `status ${response.status}`);
   return bytes;

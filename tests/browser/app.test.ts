@@ -110,6 +110,7 @@ describe('the app', () => {
 
     // On another machine (a fresh context has nothing stored) the file alone brings everything back but the footage.
     const other = await openPage('/');
+    await other.page.getByRole('button', { name: /Open a clip/ }).waitFor();
     const [chooser] = await Promise.all([other.page.waitForEvent('filechooser'), other.page.keyboard.press('Control+o')]);
     await chooser.setFiles({ name: 'jar.nudgebook.json', mimeType: 'application/json', buffer: Buffer.from(book.text) });
     expect(await steps(other.page)).toBe(count);

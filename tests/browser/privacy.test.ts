@@ -10,22 +10,46 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { launchBrowser } from '../../scripts/browser/launch.ts';
 import { appUrl } from './harness.ts';
 
+/**
+ * The browser's own services: its updates, its owner's account, its check for a login page of the network, its help with
+ * forms. No flag silences them all, and they are not a page's. (Seen, or from memory for other builds.) They are unknown
+ * names in this browser, so that whatever is caught was meant by a page or a worker. `launchBrowser` makes every name
+ * unknown; here the others lead to the trap instead.
+ */
+const THE_BROWSERS_OWN = [
+  'accounts.google.com', 'update.googleapis.com', 'connectivitycheck.gstatic.com', 'content-autofill.googleapis.com',
+  'clients2.google.com', 'clients4.google.com', 'android.clients.google.com', 'mtalk.google.com', 'redirector.gvt1.com',
+  'edgedl.me.gvt1.com', 'www.google.com', 'www.gstatic.com', 'safebrowsing.googleapis.com',
+  'optimizationguide-pa.googleapis.com', 'passwordsleakcheck-pa.googleapis.com', 'edge.microsoft.com', 'msedge.api.cdp.microsoft.com',
+  'config.edge.skype.com', 'www.bing.com',
+];
+
 let trap: Server;
-let caught = 0;
+/** Whom each connection to the trap was meant for. */
+const caught: string[] = [];
 let browser: Browser;
 const sockets = new Set<Socket>();
 
+/** The host that a request (plain) or a greeting (TLS, server name indication) is for, as far as its bytes tell. */
+function hostIn(bytes: Buffer): string {
+  const text = bytes.toString('latin1');
+  return /\r\nHost: ([^\r:]+)/i.exec(text)?.[1] ?? /[a-z0-9-]+(?:\.[a-z0-9-]+)*\.[a-z]{2,}/.exec(text)?.[0] ?? 'somebody';
+}
+
 beforeAll(async () => {
   trap = createServer((socket) => {
-    caught += 1;
     sockets.add(socket);
     socket.on('error', () => socket.destroy());
-    socket.end('HTTP/1.1 200 OK\r\nContent-Length: 0\r\nAccess-Control-Allow-Origin: *\r\n\r\n');
+    socket.once('data', (bytes) => {
+      caught.push(hostIn(bytes));
+      socket.end('HTTP/1.1 200 OK\r\nContent-Length: 0\r\nAccess-Control-Allow-Origin: *\r\n\r\n');
+    });
   });
   await new Promise<void>((resolve) => trap.listen(0, '127.0.0.1', resolve));
   const address = trap.address();
   if (!address || typeof address === 'string') throw new Error('The trap has no port.');
-  browser = await launchBrowser([`--host-resolver-rules=MAP * 127.0.0.1:${address.port}, EXCLUDE 127.0.0.1`]);
+  const unknown = THE_BROWSERS_OWN.map((name) => `MAP ${name} ~NOTFOUND`).join(', ');
+  browser = await launchBrowser([`--host-resolver-rules=${unknown}, MAP * 127.0.0.1:${address.port}, EXCLUDE 127.0.0.1`]);
 });
 
 afterAll(async () => {
@@ -37,9 +61,11 @@ afterAll(async () => {
 describe('privacy', () => {
   it('has a trap that catches what gets out (or the rest of this file would prove nothing)', async () => {
     const page = await browser.newPage();
-    const before = caught;
     await page.goto('http://outside.example/').catch(() => undefined);
-    expect(caught).toBeGreaterThan(before);
+    await page.goto('https://safe.outside.example/').catch(() => undefined);
+    expect(caught).toContain('outside.example');
+    expect(caught).toContain('safe.outside.example');
+    caught.length = 0;
     await page.close();
   });
 
@@ -60,7 +86,6 @@ describe('privacy', () => {
   it('refuses a request elsewhere by fetch, beacon, socket and picture', async () => {
     const page = await browser.newPage();
     await page.goto(`${appUrl()}lab.html`);
-    const before = caught;
     const outcome = await page.evaluate(async () => {
       const fetched = await fetch('https://outside.example/x', { mode: 'no-cors' }).then(() => 'went out', () => 'refused');
       navigator.sendBeacon('https://outside.example/beacon', 'x');
@@ -82,7 +107,7 @@ describe('privacy', () => {
       return [fetched, socket, picture];
     });
     expect(outcome).toEqual(['refused', 'refused', 'refused']);
-    expect(caught).toBe(before);
+    expect(caught).toEqual([]);
     await page.close();
   });
 
@@ -90,7 +115,6 @@ describe('privacy', () => {
     const context = await browser.newContext();
     const requests: string[] = [];
     context.on('request', (request) => requests.push(request.url()));
-    const before = caught;
 
     const app = await context.newPage();
     await app.goto(`${appUrl()}?demo`);
@@ -114,7 +138,7 @@ describe('privacy', () => {
     const outside = requests.filter((url) => !url.startsWith(`${own}/`) && !url.startsWith(`blob:${own}/`) && !url.startsWith('data:'));
     expect(outside).toEqual([]);
     expect(requests.some((url) => url.endsWith('.task'))).toBe(true);
-    expect(caught).toBe(before);
+    expect(caught).toEqual([]);
     await context.close();
   });
 });

@@ -23,9 +23,9 @@ export function clipAddress(name: string): string {
   return `reference-clips/${name}.webm`;
 }
 
-/** Address of its finished track, which may not exist. */
-export function clipTrackAddress(name: string): string {
-  return `reference-clips/${name}.track.json`;
+/** Address of the measured track that ships for a bundled clip (the demo only), or `null`; it holds a ShippedTrack. */
+export function clipTrackAddress(name: string): string | null {
+  return name === DEMO_CLIP ? new URL('../demo/one-leg-reach.track.json', import.meta.url).href : null;
 }
 
 /** Which bundled clip the page's query asks for: `?demo`, `?clip=squat`; `undefined` where none is asked for. */

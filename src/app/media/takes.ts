@@ -15,7 +15,7 @@ import { say, session } from '../state/session.ts';
 import { BUNDLED_CLIPS, clipAddress, clipTrackAddress } from './bundledClips.ts';
 import { clearFootage, knownClip, showFootage } from './footage.ts';
 import { endPosing, poseFootage } from './posing.ts';
-import { fetchTrack, findTrack, trackAtHand } from './tracks.ts';
+import { fetchShipped, findTrack, trackAtHand } from './tracks.ts';
 
 /** Name of a take for a title: a bundled clip's own, else the file's without its ending. */
 function titleOfTake(name: string, address: string | null): string {
@@ -97,8 +97,9 @@ export async function openBundled(name: string): Promise<void> {
     showProblem(new NudgebookError('file-missing', `There is no clip named “${name}” with this program.`, `The clips are: ${names}.`));
     return;
   }
-  // Asked for at once, so that it is there when the clip's index has been read.
-  fetchTrack(clipTrackAddress(clip.name)).catch(() => undefined);
+  // Asked for at once, so that it is there when the clip's index has been read; what goes wrong is said when it is needed.
+  const shipped = clipTrackAddress(clip.name);
+  if (shipped !== null) fetchShipped(shipped).catch(() => undefined);
   await openTake(bundledSource(clip.name), clipAddress(clip.name));
 }
 

@@ -3,7 +3,7 @@
  */
 import { NudgebookError } from '../../errors.ts';
 import type { TakeRef } from '../../book/document.ts';
-import { frameCount, type ModelSize, type Track } from '../../pose/track.ts';
+import type { ModelSize, Track } from '../../pose/track.ts';
 import { keepTrack, keptTrack } from '../state/keeping.ts';
 import { BUNDLED_CLIPS, clipAddress, clipTrackAddress } from './bundledClips.ts';
 
@@ -34,33 +34,40 @@ export async function findTrack(take: TakeRef, model: ModelSize): Promise<Track 
   return found;
 }
 
-/** The track that ships beside a bundled clip, if there is one of that model and of as many frames. */
+/** The track that ships for a bundled clip, if there is one of that very clip and model. */
 async function shippedTrack(take: TakeRef, model: ModelSize): Promise<Track | null> {
   const clip = BUNDLED_CLIPS.find((c) => clipAddress(c.name) === take.address);
-  if (clip === undefined) return null;
-  const track = await fetchTrack(clipTrackAddress(clip.name));
-  return track?.model === model && frameCount(track) === take.frames ? track : null;
+  const address = clip === undefined ? null : clipTrackAddress(clip.name);
+  const shipped = address === null ? null : await fetchShipped(address);
+  return shipped?.clipHash === take.hash && shipped.track.model === model ? shipped.track : null;
 }
 
-const fetched = new Map<string, Promise<Track | null>>();
+/** A track that ships with the program, and the content hash of the clip it was measured in. Made by `scripts/clips/demoTrack.ts`. */
+interface ShippedTrack {
+  readonly clipHash: string;
+  readonly track: Track;
+}
+
+const fetched = new Map<string, Promise<ShippedTrack | null>>();
 
 /** Fetches a shipped track once; `null` where the server has none. */
-export function fetchTrack(address: string): Promise<Track | null> {
+export function fetchShipped(address: string): Promise<ShippedTrack | null> {
   const known = fetched.get(address);
   if (known !== undefined) return known;
-  const wanted = readTrack(address);
+  const wanted = readShipped(address);
   fetched.set(address, wanted);
   return wanted;
 }
 
-async function readTrack(address: string): Promise<Track | null> {
+async function readShipped(address: string): Promise<ShippedTrack | null> {
   const response = await fetch(address);
   // A server for single-page apps answers an unknown address with its front page.
   if (!response.ok || (response.headers.get('Content-Type') ?? '').startsWith('text/html')) return null;
   const { trackFromJson } = await import('../../pose/trackJson.ts');
   try {
-    return trackFromJson(await response.json());
+    const { clipHash, track } = (await response.json()) as { readonly clipHash: string; readonly track: unknown };
+    return { clipHash, track: trackFromJson(track) };
   } catch (cause) {
-    throw new NudgebookError('bad-track', `The measured track at ${address} does not open.`, 'Open the clip and pose it again.', cause);
+    throw new NudgebookError('bad-track', 'The measured track that ships with the demo does not open.', 'Open the clip and pose it again.', cause);
   }
 }

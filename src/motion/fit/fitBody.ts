@@ -71,6 +71,8 @@ const FULL_ITERATIONS = 3;
 const ENOUGH = 2e-4;
 /** Frames at most this far apart carry the step residual; slower clips have each frame stand alone. */
 const STEP_SPAN_S = 0.06;
+/** There smoothness is this much looser, so that a move of 2 Hz keeps its size; jitter is left to the smoothing that follows (chosen, see the test of gain). */
+const FOLLOW_LOOSENESS = 4;
 
 /**
  * Fits the figure to a take.
@@ -207,6 +209,7 @@ function makeProblem(
     logLengths: lengths.limbs.map((l) => Math.log(l)), trunkM: lengths.trunk,
     pitch: prior(options.pitchRad, PITCH_SIGMA_RAD), roll: prior(options.rollRad, ROLL_SIGMA_RAD),
     useSteps: useSteps && typical <= STEP_SPAN_S,
+    looseness: useSteps && typical <= STEP_SPAN_S ? FOLLOW_LOOSENESS : 1,
   };
 }
 

@@ -45,6 +45,8 @@ export interface Problem {
   readonly roll: AnglePrior;
   /** Whether neighbouring frames are close enough in time that landmark steps between them say something of their own. */
   readonly useSteps: boolean;
+  /** Factor on the sigmas of the directions' smoothness across the view, where the picture itself can tell. */
+  readonly looseness: number;
 }
 
 export interface AnglePrior {

@@ -36,10 +36,10 @@ export function smoothRows(problem: Problem, figure: Figure, rows: NormalEquatio
       rows.free(t, v, c2 * by);
       rows.emit((c0 * free[i - 24]! + c1 * free[i - 12]! + c2 * free[i]!) * by, 1);
     }
-    const by = 1 / DIRECTION_DENSITY;
     for (let bone = 0; bone < BONE_COUNT; bone++) {
       const i = (t * BONE_COUNT + bone) * 3;
       for (let k = 0; k < 3; k++) {
+        const by = 1 / (DIRECTION_DENSITY * (k < 2 ? problem.looseness : 1));
         const x = k === 0 ? by : 0;
         const y = k === 1 ? by : 0;
         const z = k === 2 ? by : 0;
