@@ -18,6 +18,6 @@ export default defineConfig({
     sourcemap: true,
     // The demuxer and the pose engine come in large pieces of their own, loaded when a take is opened.
     chunkSizeWarningLimit: 1000,
-    rolldownOptions: { input: { app: 'index.html', lab: 'lab.html' } },
+    rolldownOptions: { checks: { pluginTimings: false }, input: { app: 'index.html', lab: 'lab.html' } },
   },
 });

@@ -1,6 +1,7 @@
 /**
  * Which foot stands when: slow in the picture, near the lowest level about that time, for long enough. A stand begins where
- * a foot is surely still and goes on while it is fairly still, so that jitter does not chop it up.
+ * a foot is surely still and goes on while it is fairly still, so that jitter does not chop it up. A foot that is still for
+ * longer, and not above the other one, stands at whatever level.
  */
 import { PLANTED_LEVEL_M, PLANTED_SPEED_M_S } from './constants.ts';
 
@@ -9,6 +10,11 @@ const SPEED_SPAN_S = 0.15;
 const LEVEL_SPAN_S = 1.5;
 const LEAST_STAND_S = 0.1;
 const FAIRLY = 2;
+/**
+ * Whoever is still this long stands on something, however low the feet were at another time (levels drift by centimetres with
+ * the pose: the landmarks' bias, a guessed lens). A jump's top is slow for a fortieth of a second only.
+ */
+const LEAST_STILL_S = 0.3;
 
 /**
  * @param ankles [T·2·3] left and right ankle: metres to the right, metres up, and metres away (depth is not looked at)
@@ -18,6 +24,7 @@ const FAIRLY = 2;
 export function findContacts(ankles: Float64Array, known: Uint8Array, timesS: Float64Array): Float64Array {
   const frames = timesS.length;
   const out = new Float64Array(frames * 2);
+  const still = new Float64Array(frames * 2);
   const across = (t: number, foot: number): number => ankles[(t * 2 + foot) * 3]!;
   const up = (t: number, foot: number): number => ankles[(t * 2 + foot) * 3 + 1]!;
   let low = 0;
@@ -45,10 +52,15 @@ export function findContacts(ankles: Float64Array, known: Uint8Array, timesS: Fl
       const level = (up(t, foot) - floor) / PLANTED_LEVEL_M;
       const worst = Math.max(speed, level);
       out[t * 2 + foot] = worst < 1 ? SURE : speed < FAIRLY && level < 1 ? FAIR : 0;
+      const overOther = (up(t, foot) - Math.min(up(t, 0), up(t, 1))) / PLANTED_LEVEL_M;
+      still[t * 2 + foot] = overOther < 1 ? (speed < 1 ? SURE : speed < FAIRLY ? FAIR : 0) : 0;
     }
   }
   keepSureRuns(out);
-  dropShort(out, timesS);
+  keepSureRuns(still);
+  dropShort(out, timesS, LEAST_STAND_S);
+  dropShort(still, timesS, LEAST_STILL_S);
+  for (let i = 0; i < out.length; i++) out[i] = Math.max(out[i]!, still[i]!);
   return out;
 }
 
@@ -96,7 +108,7 @@ function slope(timesS: Float64Array, a: number, b: number, value: (t: number) =>
 }
 
 /** Forgets stands shorter than the least, which are passing lulls (the top of a jump, a swinging foot's turn). */
-function dropShort(planted: Float64Array, timesS: Float64Array): void {
+function dropShort(planted: Float64Array, timesS: Float64Array, leastS: number): void {
   const frames = timesS.length;
   for (let foot = 0; foot < 2; foot++) {
     let start = -1;
@@ -106,7 +118,7 @@ function dropShort(planted: Float64Array, timesS: Float64Array): void {
       if (!stands && start >= 0) {
         // A single frame of a slow clip already lasts longer than the least.
         const end = Math.min(frames - 1, t);
-        if (timesS[end]! - timesS[start]! < LEAST_STAND_S) for (let u = start; u < t; u++) planted[u * 2 + foot] = 0;
+        if (timesS[end]! - timesS[start]! < leastS) for (let u = start; u < t; u++) planted[u * 2 + foot] = 0;
         start = -1;
       }
     }
