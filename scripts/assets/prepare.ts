@@ -11,6 +11,7 @@ import { createRequire } from 'node:module';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { MadeFiles } from './freshness.ts';
+import { licencesText } from './licences.ts';
 import { packTask } from './taskBundle.ts';
 
 const MODEL_SIZES = ['lite', 'full', 'heavy'] as const;
@@ -52,6 +53,9 @@ export async function prepareAssets(rootDir: string, say: (line: string) => void
   });
 
   for (const file of WASM_FILES) await copy(`wasm/${file}`, require.resolve(`@mediapipe/tasks-vision/${file}`));
+
+  const noticed = ['NOTICE', 'LICENSE', 'package-lock.json'].map((name) => path.join(rootDir, name));
+  await make('licences.txt', noticed, 'licences-1', async () => new TextEncoder().encode(licencesText(rootDir)));
 
   const clipsDir = path.join(rootDir, 'reference-clips');
   const isClip = (file: string): boolean => CLIP_ENDINGS.some((ending) => file.endsWith(ending));

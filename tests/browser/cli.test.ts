@@ -10,6 +10,7 @@ import Ajv2020 from 'ajv/dist/2020.js';
 import { parse } from 'csv-parse/sync';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { PROJECT_FOLDER } from '../../scripts/serve/projectFolder.ts';
+import { ffmpeg, HAS_VIDEO_TOOLS, hasEncoder, pattern } from './footage-pose/videoTools.ts';
 
 let folder: string;
 beforeAll(() => { folder = mkdtempSync(join(tmpdir(), 'nudgebook-cli-')); });
@@ -119,6 +120,34 @@ describe('npm run plan', () => {
       expect(ended.err.trim().split('\n').length, ended.err).toBe(1);
     }
     expect(existsSync(join(out, 'plan.json'))).toBe(false);
+  });
+
+  it.skipIf(!HAS_VIDEO_TOOLS)('refuses footage that holds no take: nobody in it, sound only, cut off, a codec that is not decoded here', async () => {
+    const file = (name: string): string => join(folder, name);
+    ffmpeg('-f', 'lavfi', '-i', pattern('10', 1, '320x240'), '-c:v', 'libvpx-vp9', '-b:v', '300k', file('nobody.webm'));
+    ffmpeg('-f', 'lavfi', '-i', 'sine=d=1', '-c:a', 'aac', file('sound.mp4'));
+    ffmpeg('-f', 'lavfi', '-i', pattern('30', 2), '-c:v', 'libx264', '-pix_fmt', 'yuv420p', file('whole.mp4'));
+    const whole = readFileSync(file('whole.mp4'));
+    writeFileSync(file('half.mp4'), whole.subarray(0, whole.length / 2));
+    ffmpeg('-f', 'lavfi', '-i', pattern('30', 1), '-c:v', 'mpeg4', file('old.mp4'));
+    const cases: [string, RegExp][] = [
+      ['nobody.webm', /nobody|no person/i],
+      ['sound.mp4', /sound\.mp4/],
+      ['half.mp4', /half\.mp4/],
+      ['old.mp4', /MPEG-4/],
+    ];
+    if (hasEncoder('libx265')) {
+      ffmpeg('-f', 'lavfi', '-i', pattern('30', 1), '-c:v', 'libx265', '-x265-params', 'log-level=none', file('hevc.mp4'));
+      cases.push(['hevc.mp4', /HEVC/]);
+    }
+    for (const [name, line] of cases) {
+      const ended = await plan(file(name), '--out', file('none'), '--model', 'lite');
+      // Where the machine's browser can decode HEVC, the clip opens and has nobody in it: status 2 as well.
+      expect(ended.status, name).toBe(2);
+      const last = ended.err.trim().split('\n').at(-1)!;
+      expect(last, ended.err).toMatch(name === 'hevc.mp4' ? /HEVC|nobody|no person/i : line);
+    }
+    expect(existsSync(join(file('none'), 'plan.json'))).toBe(false);
   });
 
   it('leaves the former results alone when a later run fails', async () => {

@@ -42,6 +42,7 @@ export function KeyList(): ReactElement {
           <p>Ctrl with the wheel changes the height of the rows. A click on a row moves the playhead; a click in the column “shot” marks the step.</p>
           <p>In the column “gap”, G and a number: so many joints are not known at that step; B: so many were bridged over a short gap.</p>
           <p>Footage, track and book stay on this computer. The browser may clear its storage one day: the saved file is the safe copy.</p>
+          <p><a href="licences.txt" target="_blank" rel="noreferrer">Licences</a> of Nudgebook and of what it is made with.</p>
           <Caution />
         </section>
       </div>
