@@ -13,6 +13,7 @@ import { incrementsCsv } from '../export/incrementsCsv.ts';
 import { planToJson } from '../export/planJson.ts';
 import { summaryText } from '../export/summary.ts';
 import { describeRate } from '../footage/rateVerdict.ts';
+import { fitTake } from '../motion/fit/fitTake.ts';
 import { makePlan } from '../plan/makePlan.ts';
 import { validateSettings } from '../plan/validateSettings.ts';
 import { requirePerson } from '../pose/requirePerson.ts';
@@ -57,7 +58,9 @@ async function run(command: PlanCommand): Promise<void> {
     .finally(progress.end);
   const track = trackFromJson(posed.track);
   requirePerson(track);
-  const plan = makePlan(track, armature, command.settings);
+  process.stderr.write('fitting the body to the whole take …\n');
+  const body = fitTake(track, command.settings.captureFactor);
+  const plan = makePlan(track, armature, command.settings, body);
 
   const { facts } = posed;
   const take: ExportTake = {
@@ -78,6 +81,7 @@ async function run(command: PlanCommand): Promise<void> {
     poseS: posed.elapsedS,
     workers: posed.workers,
     settings: command.settings,
+    fitted: plan.fitted,
     usedCutoffHz: plan.usedCutoffHz,
     armature: armature.name,
     jointCount: plan.joints.length,

@@ -18,6 +18,14 @@ export function stateWord(state: number): StateWord {
   return state === STATE_MISSING ? 'missing' : state === STATE_BRIDGED ? 'bridged' : 'measured';
 }
 
+/** What the angles were read from: a body fitted to the whole take, or the landmarks of each frame alone. */
+export type AnglesFrom = 'fitted body' | 'landmarks alone';
+
+/** The words for Plan.fitted. */
+export function anglesFrom(fitted: boolean): AnglesFrom {
+  return fitted ? 'fitted body' : 'landmarks alone';
+}
+
 export interface PlanJsonJoint {
   readonly kind: JointKind;
   readonly angleDeg: number | null;
@@ -44,6 +52,7 @@ export interface PlanJson {
   readonly take: ExportTake;
   readonly rate: number;
   readonly on: number;
+  readonly anglesFrom: AnglesFrom;
   readonly settings: PlanSettings & { readonly usedCutoffHz: number | null };
   readonly joints: readonly { readonly name: string; readonly kind: JointKind; readonly observable: boolean }[];
   readonly warnings: readonly string[];
@@ -77,6 +86,7 @@ export function planToJson(plan: Plan, take: ExportTake, settings: PlanSettings)
     },
     rate: plan.rate,
     on: plan.on,
+    anglesFrom: anglesFrom(plan.fitted),
     settings: {
       inS: settings.inS, outS: settings.outS, captureFactor: settings.captureFactor, mirror: settings.mirror,
       cutoffHz: settings.cutoffHz, usedCutoffHz: plan.usedCutoffHz, rate: settings.rate, on: settings.on,

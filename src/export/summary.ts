@@ -3,6 +3,7 @@
  */
 import type { PlanSettings } from '../plan/settings.ts';
 import type { ExportTake } from './exportTake.ts';
+import { anglesFrom } from './planJson.ts';
 
 export interface SummaryFacts {
   readonly take: ExportTake;
@@ -13,6 +14,7 @@ export interface SummaryFacts {
   readonly poseS: number;
   readonly workers: number;
   readonly settings: PlanSettings;
+  readonly fitted: boolean;
   readonly usedCutoffHz: number | null;
   readonly armature: string;
   readonly jointCount: number;
@@ -39,6 +41,7 @@ export function summaryText(facts: SummaryFacts): string {
     ['Part used', `${pointText(settings.inS, 'start')} to ${pointText(settings.outS, 'end')}`],
     ['Capture factor', String(settings.captureFactor)],
     ['Mirrored', settings.mirror ? 'yes' : 'no'],
+    ['Angles from', anglesFrom(facts.fitted)],
     ['Smoothing', smoothingText(settings.cutoffHz, facts.usedCutoffHz)],
     ['Film', `${settings.rate} exposures a second, ${settings.on} for each pose, time scale ${settings.timeScale}`],
     ['Steps', `${facts.stepCount}, ${facts.filmS.toFixed(3)} s of film`],

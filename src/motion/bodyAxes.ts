@@ -8,6 +8,7 @@
  */
 import { LANDMARK, LANDMARK_COUNT, LANDMARK_NAMES, type LandmarkName } from '../pose/landmarks.ts';
 import type { Track } from '../pose/track.ts';
+import type { FittedBody } from './fit/fittedBody.ts';
 
 /**
  * The landmarks of a take in the stage's axes, T frames of 33.
@@ -16,6 +17,7 @@ import type { Track } from '../pose/track.ts';
  * - `positionM[T·33·3]` metres, stage axes, origin mid-hip.
  * - `image[T·33·2]` x, y as fractions of the upright frame, as in the track (mirrored: x → 1 - x).
  * - `visibility[T·33]`, `found[T]` as in the track.
+ * - `rootM[T·3]` path of the mid-hip over the floor where a fit knows it, else `null`.
  */
 export interface StageTrack {
   readonly widthPx: number;
@@ -25,6 +27,7 @@ export interface StageTrack {
   readonly image: Float64Array;
   readonly visibility: Float32Array;
   readonly found: Uint8Array;
+  readonly rootM: Float64Array | null;
 }
 
 /** For each landmark the index of the one on the other side of the body (itself on the midline). */
@@ -39,21 +42,33 @@ export const OPPOSITE_LANDMARK: readonly number[] = LANDMARK_NAMES.map((name) =>
  * A track in the stage's axes.
  *
  * @param mirror show the performer as in a mirror: left becomes right and the picture is turned over
+ * @param body the figure fitted to this track, whose points then stand in place of the model's own; else `null`
  */
-export function toStage(track: Track, mirror: boolean): StageTrack {
+export function toStage(track: Track, mirror: boolean, body: FittedBody | null): StageTrack {
   const landmarks = track.timesS.length * LANDMARK_COUNT;
-  const positionM = new Float64Array(landmarks * 3);
   const image = new Float64Array(landmarks * 2);
   for (let k = 0; k < landmarks; k++) {
-    positionM[k * 3] = -track.world[k * 3 + 2]!;
-    positionM[k * 3 + 1] = -track.world[k * 3 + 1]!;
-    positionM[k * 3 + 2] = -track.world[k * 3]!;
     image[k * 2] = track.image[k * 3]!;
     image[k * 2 + 1] = track.image[k * 3 + 1]!;
   }
   const { widthPx, heightPx, timesS, visibility, found } = track;
-  const stage: StageTrack = { widthPx, heightPx, timesS, positionM, image, visibility, found };
+  const stage: StageTrack = {
+    widthPx, heightPx, timesS, image, visibility, found,
+    positionM: body === null ? measuredPositions(track) : body.pointsM.slice(),
+    rootM: body === null ? null : body.rootM.slice(),
+  };
   return mirror ? mirrorStage(stage) : stage;
+}
+
+/** The model's own metres, turned. */
+function measuredPositions(track: Track): Float64Array {
+  const positionM = new Float64Array(track.world.length);
+  for (let k = 0; k < positionM.length; k += 3) {
+    positionM[k] = -track.world[k + 2]!;
+    positionM[k + 1] = -track.world[k + 1]!;
+    positionM[k + 2] = -track.world[k]!;
+  }
+  return positionM;
 }
 
 /** The same performance seen in a mirror: sides swapped, Z reflected, picture turned over. Twice gives the original. */
@@ -74,5 +89,6 @@ export function mirrorStage(stage: StageTrack): StageTrack {
       visibility[to] = stage.visibility[from]!;
     }
   }
-  return { ...stage, positionM, image, visibility };
+  const rootM = stage.rootM?.map((value, i) => (i % 3 === 2 ? -value : value)) ?? null;
+  return { ...stage, positionM, image, visibility, rootM };
 }

@@ -7,6 +7,9 @@ export const STATE_MEASURED = 0;
 export const STATE_BRIDGED = 1;
 export const STATE_MISSING = 2;
 
+/** A limb that points at the lens can't be known from one camera, however well it is seen. Below 0.5, from which screens show a value as sure. */
+export const AT_LENS_CONFIDENCE = 0.4;
+
 /**
  * T frames, J = JOINT_COUNT joints in the order of JOINT_NAMES.
  *
@@ -18,9 +21,10 @@ export const STATE_MISSING = 2;
  * - `timesS[T]` the container's time of each frame, seconds (slow motion not yet divided out).
  * - `rotations[T·J·4]` unit quaternions w, x, y, z; child segment relative to parent segment; continuous in sign;
  *   NaN where the state is missing. A hinge holds a pure turn about Z.
- * - `rootM[T·3]` path of the mid-hip in the stage frame, metres, about its first found frame; X (depth) is not observable
- *   from one camera at this stage and is 0; Y is height above the lower foot's level.
- * - `confidence[T·J]` 0..1 from the landmarks that the joint was read from; 0 where not observable.
+ * - `rootM[T·3]` path of the mid-hip in the stage frame, metres, X and Z about its first found frame, Y above the floor (fitted) or
+ *   above the lower sole (landmarks alone; X, the depth, is then not observable and 0).
+ * - `confidence[T·J]` 0..1 from the landmarks that the joint was read from; 0 where not observable; at most AT_LENS_CONFIDENCE
+ *   for the joints of a limb that points at the lens.
  * - `state[T·J]` one of STATE_*.
  * - `observable[J]` 0 for joints that this footage can never show (they stay at rest): say so wherever they are shown.
  */
@@ -31,6 +35,8 @@ export interface Motion {
   readonly confidence: Float32Array;
   readonly state: Uint8Array;
   readonly observable: Uint8Array;
+  /** Read from a body fitted to the whole take, rather than from the landmarks of each frame alone. */
+  readonly fitted: boolean;
   /** Cut-off that was really used, Hz of the performer's own time; `null` where the footage is too slow to smooth. */
   readonly usedCutoffHz: number | null;
   readonly warnings: readonly string[];

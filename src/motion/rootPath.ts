@@ -1,14 +1,15 @@
 /**
  * The path of the middle of the hips through the stage.
  *
- * The model's metres have their origin between the hips in every frame, so the path must come from elsewhere: height
- * from the feet, the way across from the picture. Depth is not observable at this stage.
+ * The model's metres have their origin between the hips in every frame, so the path must come from elsewhere: from a fit
+ * of the whole body, or else height from the feet and the way across from the picture; depth is then not observable.
  */
 import { LANDMARK, LANDMARK_COUNT } from '../pose/landmarks.ts';
 import { twoSidedSum } from '../numeric/twoSidedMean.ts';
 import type { StageTrack } from './bodyAxes.ts';
 import type { Bridged } from './gaps.ts';
 import { JOINT_LANDMARKS } from './jointLandmarks.ts';
+import { STATE_MISSING } from './motion.ts';
 import { smoothSeries, type SmoothingPlan } from './smoothing.ts';
 
 /**
@@ -27,7 +28,7 @@ const COMPARED = [...new Set(JOINT_LANDMARKS.flat())].filter((l) => l >= LANDMAR
  * The root path `[T·3]` in the stage frame, metres: X = 0 (not observable), Y the height of mid-hip above the lowest sole,
  * Z the way across the picture from the first frame with a pose. NaN in missing frames.
  *
- * Metres per pixel of a frame: least squares between the landmarks in the picture and in metres, about their means,
+ * Where a fit knows the path, it is the fit's, depth and all. Metres per pixel of a frame: least squares between the landmarks in the picture and in metres, about their means,
  * then averaged over time. The camera is taken as level, and its rays as parallel within one frame.
  *
  * @param bridged with positions already smoothed, and the picture as measured
@@ -37,6 +38,7 @@ export function rootPath(
 ): Float64Array {
   const frames = performerS.length;
   const path = new Float64Array(frames * 3).fill(Number.NaN);
+  if (stage.rootM !== null) return fittedPath(stage.rootM, bridged, smoothing);
   const { widthPx, heightPx } = stage;
   const acrossPx = new Float64Array(frames);
   // sums of the fit: metres·pixels and pixels·pixels, to be averaged together
@@ -64,6 +66,16 @@ export function rootPath(
       path[t * 3 + 2] = z - start;
     }
   }
+  return path;
+}
+
+/** The path of a fitted body, smoothed like everything else, and only where there is a pose. */
+function fittedPath(rootM: Float64Array, bridged: Bridged, smoothing: SmoothingPlan): Float64Array {
+  const path = rootM.slice();
+  smoothSeries(smoothing, path, 3, 0, 3);
+  bridged.frameState.forEach((state, t) => {
+    if (state === STATE_MISSING) path.fill(Number.NaN, t * 3, t * 3 + 3);
+  });
   return path;
 }
 

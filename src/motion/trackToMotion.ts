@@ -8,10 +8,11 @@ import type { Track } from '../pose/track.ts';
 import { toStage } from './bodyAxes.ts';
 import { checkTrack } from './checkTrack.ts';
 import { bridgeGaps, type Bridged } from './gaps.ts';
+import { FLAG_AT_LENS, type FittedBody } from './fit/fittedBody.ts';
 import { JOINT_LANDMARKS, USED_LANDMARKS } from './jointLandmarks.ts';
 import { writeJointRotations } from './jointRotations.ts';
-import { JOINT_COUNT } from './joints.ts';
-import { STATE_BRIDGED, STATE_MEASURED, STATE_MISSING, type Motion } from './motion.ts';
+import { JOINT, JOINT_COUNT, type JointName } from './joints.ts';
+import { AT_LENS_CONFIDENCE, STATE_BRIDGED, STATE_MEASURED, STATE_MISSING, type Motion } from './motion.ts';
 import { rootPath } from './rootPath.ts';
 import { planSmoothing, smoothSeries } from './smoothing.ts';
 
@@ -32,12 +33,14 @@ export interface MotionSettings {
  * - A joint's state is bridged when its frame is, or when any of its landmarks was hidden (`motion/gaps.ts`).
  * - A joint that is not observable stays at rest, with confidence 0; its state only says whether the frame has a pose.
  *
+ * @param body the figure fitted to this track at this capture factor (`fit/fitTake.ts`): its points are read instead of the
+ *   model's own, which squeeze depth and bend straight limbs; `null` for the landmarks alone
  * @throws NudgebookError `bad-track` (not a usable track), `no-person` (nobody in any frame)
  */
-export function trackToMotion(track: Track, settings: MotionSettings): Motion {
+export function trackToMotion(track: Track, settings: MotionSettings, body: FittedBody | null = null): Motion {
   checkTrack(track);
   const frames = track.timesS.length;
-  const stage = toStage(track, settings.mirror);
+  const stage = toStage(track, settings.mirror, body);
   const performerS = track.timesS.map((timeS) => timeS / settings.captureFactor);
   const bridged = bridgeGaps(stage, performerS);
 
@@ -59,14 +62,35 @@ export function trackToMotion(track: Track, settings: MotionSettings): Motion {
     timesS: track.timesS,
     rotations,
     rootM: rootPath(stage, bridged, performerS, smoothing),
-    ...trust(bridged, stage.visibility),
+    ...trust(bridged, stage.visibility, body === null ? null : limbsAtLens(body, settings.mirror)),
     observable: Uint8Array.from(JOINT_LANDMARKS, (landmarks) => (landmarks.length > 0 ? 1 : 0)),
+    fitted: body !== null,
     usedCutoffHz: smoothing.usedCutoffHz,
     warnings,
   };
 }
 
-function trust(bridged: Bridged, visibility: Float32Array): Pick<Motion, 'confidence' | 'state'> {
+/** Joints of the limbs in the order of FittedBody: ball and hinge, whose angles a limb at the lens doesn't show. */
+const LIMB_JOINTS: readonly (readonly JointName[])[] = [
+  ['leftShoulder', 'leftElbow'], ['rightShoulder', 'rightElbow'], ['leftHip', 'leftKnee'], ['rightHip', 'rightKnee'],
+];
+const OTHER_SIDE = [1, 0, 3, 2];
+
+/** `[T·J]` 1 where a joint belongs to a limb that points at the lens. */
+function limbsAtLens(body: FittedBody, mirror: boolean): Uint8Array {
+  const frames = body.timesS.length;
+  const atLens = new Uint8Array(frames * JOINT_COUNT);
+  LIMB_JOINTS.forEach((joints, limb) => {
+    const seen = mirror ? OTHER_SIDE[limb]! : limb;
+    for (let t = 0; t < frames; t++) {
+      if ((body.limbFlags[t * LIMB_JOINTS.length + seen]! & FLAG_AT_LENS) === 0) continue;
+      for (const joint of joints) atLens[t * JOINT_COUNT + JOINT[joint]] = 1;
+    }
+  });
+  return atLens;
+}
+
+function trust(bridged: Bridged, visibility: Float32Array, atLens: Uint8Array | null): Pick<Motion, 'confidence' | 'state'> {
   const frames = bridged.frameState.length;
   const confidence = new Float32Array(frames * JOINT_COUNT);
   const state = new Uint8Array(frames * JOINT_COUNT);
@@ -80,7 +104,7 @@ function trust(bridged: Bridged, visibility: Float32Array): Pick<Motion, 'confid
         least = Math.min(least, visibility[t * LANDMARK_COUNT + l]!);
         if (frameState === STATE_MEASURED && bridged.hidden[t * LANDMARK_COUNT + l] === 1) jointState = STATE_BRIDGED;
       }
-      confidence[t * JOINT_COUNT + j] = least;
+      confidence[t * JOINT_COUNT + j] = atLens?.[t * JOINT_COUNT + j] === 1 ? Math.min(least, AT_LENS_CONFIDENCE) : least;
       state[t * JOINT_COUNT + j] = jointState;
     }
   }

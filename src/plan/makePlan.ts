@@ -1,10 +1,11 @@
 /**
  * (track, armature, settings) → plan, in stages that are each made anew only when something they depend on has changed:
  *
- *   track, captureFactor, mirror, cutoffHz        → motion
+ *   track, fitted body, captureFactor, mirror, cutoffHz → motion
  *   motion, in, out, rate, on, timeScale, …       → poses on steps
  *   poses, armature                               → joints of the puppet, angles, increments
  */
+import type { FittedBody } from '../motion/fit/fittedBody.ts';
 import type { Motion } from '../motion/motion.ts';
 import { trackToMotion } from '../motion/trackToMotion.ts';
 import { foundCount, frameCount, type Track } from '../pose/track.ts';
@@ -21,16 +22,18 @@ import { validateSettings } from './validateSettings.ts';
 
 export interface Planner {
   /**
-   * The plan; the same object again when nothing has changed. Tracks and armatures are compared by identity: give a new
-   * object when the content is new.
+   * The plan; the same object again when nothing has changed. Tracks, armatures and bodies are compared by identity: give a
+   * new object when the content is new.
+   *
+   * @param body the figure fitted to the track at the capture factor of the settings; without it the landmarks alone are read
    *
    * @throws NudgebookError `bad-settings`, `bad-track`, `no-person`
    */
-  readonly plan: (track: Track, armature: Armature, settings: PlanSettings) => Plan;
+  readonly plan: (track: Track, armature: Armature, settings: PlanSettings, body?: FittedBody | null) => Plan;
   /** The motion that the plan is made from, shared with it (for charts between the steps). Errors as for plan. */
-  readonly motion: (track: Track, settings: PlanSettings) => Motion;
+  readonly motion: (track: Track, settings: PlanSettings, body?: FittedBody | null) => Motion;
   /** The puppet's joint angles at every frame, for curves that run between the steps; remembered likewise. Errors as for plan. */
-  readonly frameAngles: (track: Track, armature: Armature, settings: PlanSettings) => FrameAngles;
+  readonly frameAngles: (track: Track, armature: Armature, settings: PlanSettings, body?: FittedBody | null) => FrameAngles;
 }
 
 /**
@@ -47,8 +50,9 @@ export interface FrameAngles {
 
 /** A planner that remembers the last result of each stage. Holds on to the last track it was given. */
 export function createPlanner(): Planner {
-  const motionStage = remember((track: Track, captureFactor: number, mirror: boolean, cutoffHz: number): Motion =>
-    trackToMotion(track, { captureFactor, mirror, cutoffHz }));
+  const motionStage = remember((
+    track: Track, captureFactor: number, mirror: boolean, cutoffHz: number, body: FittedBody | null,
+  ): Motion => trackToMotion(track, { captureFactor, mirror, cutoffHz }, body));
 
   const stepStage = remember((
     motion: Motion, inS: number | null, outS: number | null, captureFactor: number, rate: number, on: number, timeScale: number,
@@ -69,15 +73,15 @@ export function createPlanner(): Planner {
     };
   });
 
-  const motion = (track: Track, s: PlanSettings): Motion => {
+  const motion = (track: Track, s: PlanSettings, body: FittedBody | null = null): Motion => {
     validateSettings(s);
-    return motionStage(track, s.captureFactor, s.mirror, s.cutoffHz);
+    return motionStage(track, s.captureFactor, s.mirror, s.cutoffHz, body);
   };
   return {
     motion,
-    frameAngles: (track, armature, s) => frameStage(motion(track, s), armature),
-    plan: (track, armature, s) => {
-      const made = motion(track, s);
+    frameAngles: (track, armature, s, body = null) => frameStage(motion(track, s, body), armature),
+    plan: (track, armature, s, body = null) => {
+      const made = motion(track, s, body);
       const stepped = stepStage(made, s.inS, s.outS, s.captureFactor, s.rate, s.on, s.timeScale);
       return planStage(track, made, stepped, armature, s.rate, s.on);
     },
@@ -85,8 +89,8 @@ export function createPlanner(): Planner {
 }
 
 /** The plan in one go, nothing remembered. Errors as for {@link Planner.plan}. */
-export function makePlan(track: Track, armature: Armature, settings: PlanSettings): Plan {
-  return createPlanner().plan(track, armature, settings);
+export function makePlan(track: Track, armature: Armature, settings: PlanSettings, body: FittedBody | null = null): Plan {
+  return createPlanner().plan(track, armature, settings, body);
 }
 
 function assemble(
@@ -111,6 +115,7 @@ function assemble(
     confidence: puppet.confidence,
     state: puppet.state,
     rootM: poses.rootM,
+    fitted: motion.fitted,
     usedCutoffHz: motion.usedCutoffHz,
     warnings,
   };

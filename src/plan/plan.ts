@@ -40,6 +40,8 @@ export interface Plan {
   readonly confidence: Float32Array;
   readonly state: Uint8Array;
   readonly rootM: Float64Array;
+  /** As in Motion: read from a body fitted to the whole take, or from the landmarks of each frame alone. */
+  readonly fitted: boolean;
   readonly usedCutoffHz: number | null;
   readonly warnings: readonly string[];
 }

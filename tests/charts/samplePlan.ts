@@ -50,6 +50,7 @@ export function samplePlan(changes: Partial<Plan> = {}): Plan {
     confidence,
     state,
     rootM: new Float64Array(stepCount * 3),
+    fitted: false,
     usedCutoffHz: 6,
     warnings: [],
     ...changes,

@@ -3,7 +3,7 @@ import { summaryText, type SummaryFacts } from '../../src/export/summary.ts';
 import { exampleSettings, exampleTake } from './examplePlan.ts';
 
 const facts: SummaryFacts = {
-  take: exampleTake, formatText: 'video/webm, vp09', sizeBytes: 12345, poseS: 4, workers: 2, settings: exampleSettings, usedCutoffHz: 6,
+  take: exampleTake, formatText: 'video/webm, vp09', sizeBytes: 12345, poseS: 4, workers: 2, settings: exampleSettings, fitted: true, usedCutoffHz: 6,
   armature: 'Marla', jointCount: 17, notObservable: ['leftClavicle'], stepCount: 27, filmS: 2.25, warnings: ['One.', 'Two\nlines.'],
 };
 

@@ -7,7 +7,7 @@ import { trackOf, turnX, turnY } from './figure.ts';
 function oneLandmark(world: readonly [number, number, number]): readonly number[] {
   const track = emptyTrack('full', 640, 720, new Float64Array([0]));
   track.world.fill(0).set(world, 0);
-  return [...toStage(track, false).positionM.slice(0, 3)].map((v) => v + 0);
+  return [...toStage(track, false, null).positionM.slice(0, 3)].map((v) => v + 0);
 }
 
 describe('the door', () => {
@@ -32,7 +32,7 @@ describe('the door', () => {
   });
 
   it('mirrored twice is as it was', () => {
-    const stage = toStage(trackOf([{ pelvis: turnY(0.4), rightShoulder: turnX(-1) }, { leftElbow: 1 }], [0, 0.1], { noiseM: 0.02 }), false);
+    const stage = toStage(trackOf([{ pelvis: turnY(0.4), rightShoulder: turnX(-1) }, { leftElbow: 1 }], [0, 0.1], { noiseM: 0.02 }), false, null);
     stage.visibility[LANDMARK.leftWrist] = 0.25;
     const twice = mirrorStage(mirrorStage(stage));
     expect(twice.positionM).toEqual(stage.positionM);
