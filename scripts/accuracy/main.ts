@@ -10,15 +10,16 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
+import { fitTake } from '../../src/motion/fit/fitTake.ts';
 import { trackToMotion } from '../../src/motion/trackToMotion.ts';
 import { DEFAULT_SETTINGS } from '../../src/plan/settings.ts';
-import { MODEL_SIZES, type ModelSize } from '../../src/pose/track.ts';
+import { MODEL_SIZES, type ModelSize, type Track } from '../../src/pose/track.ts';
 import { replaceBetweenMarkers } from '../bench/document/betweenMarkers.ts';
 import { PROJECT_FOLDER } from '../serve/projectFolder.ts';
 import { cachedTrack } from './cachedTrack.ts';
 import { type ClipResult, compareClip } from './compareClip.ts';
 import { accuracyReport } from './report.ts';
-import { readTruth, type Truth } from './truthFile.ts';
+import { readTruth } from './truthFile.ts';
 
 const CLIPS = join(PROJECT_FOLDER, 'reference-clips');
 const DOCUMENT = join(PROJECT_FOLDER, 'docs', 'accuracy.md');
@@ -39,20 +40,25 @@ if (model === undefined) throw new Error(`--model is "${values.model}"; it can b
 const names = readdirSync(CLIPS).filter((file) => file.endsWith(TRUTH_END)).map((file) => file.slice(0, -TRUTH_END.length)).sort();
 if (names.length === 0) throw new Error('There are no reference clips: npm run clips makes them.');
 
-const truths = new Map<string, Truth>();
-const results: ClipResult[] = [];
-const usedCutoffs = new Set<string>();
-for (const name of names) {
-  const truth = readTruth(join(CLIPS, `${name}${TRUTH_END}`));
-  truths.set(name, truth);
-  const track = await cachedTrack(clipFile(name), name, model);
-  const motion = trackToMotion(track, DEFAULT_SETTINGS);
-  usedCutoffs.add(motion.usedCutoffHz === null ? 'not smoothed' : `${motion.usedCutoffHz.toFixed(1)} Hz`);
-  results.push(compareClip(truth, track, motion));
+const truths = new Map(names.map((name) => [name, readTruth(join(CLIPS, `${name}${TRUTH_END}`))]));
+const tracks = new Map<string, Track>();
+for (const name of names) tracks.set(name, await cachedTrack(clipFile(name), name, model));
+
+/** All clips, read from the fitted body or from the landmarks alone. */
+function measured(fitted: boolean): string {
+  const usedCutoffs = new Set<string>();
+  const results: ClipResult[] = names.map((name) => {
+    const track = tracks.get(name)!;
+    const motion = trackToMotion(track, DEFAULT_SETTINGS, fitted ? fitTake(track, DEFAULT_SETTINGS.captureFactor) : null);
+    usedCutoffs.add(motion.usedCutoffHz === null ? 'not smoothed' : `${motion.usedCutoffHz.toFixed(1)} Hz`);
+    return compareClip(truths.get(name)!, track, motion);
+  });
+  const how = `Model ${model}, image mode; cut-off asked ${DEFAULT_SETTINGS.cutoffHz} Hz, used ${[...usedCutoffs].join(', ')}; ` +
+    `${results.length} clips, ${results.reduce((n, { frames }) => n + frames, 0)} frames. Printed by \`npm run accuracy\`.`;
+  return accuracyReport(results, how, (name) => truths.get(name)!.timesS);
 }
-const how = `Model ${model}, image mode; cut-off asked ${DEFAULT_SETTINGS.cutoffHz} Hz, used ${[...usedCutoffs].join(', ')}; ` +
-  `${results.length} clips, ${results.reduce((n, { frames }) => n + frames, 0)} frames. Printed by \`npm run accuracy\`.`;
-const report = accuracyReport(results, how, (name) => truths.get(name)!.timesS);
+
+const report = ['### Read from the fitted body', measured(true), '### Read from the landmarks alone', measured(false)].join('\n\n');
 console.log(report);
 if (values.out !== undefined) writeFileSync(values.out, `${report}\n`);
 if (values.write) writeFileSync(DOCUMENT, replaceBetweenMarkers(readFileSync(DOCUMENT, 'utf8'), `accuracy of the model ${model}`, report));

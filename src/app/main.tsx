@@ -10,6 +10,7 @@ import './screens/pace/pace.css';
 import './screens/sheet/sheet.css';
 import { createRoot } from 'react-dom/client';
 import { App } from './App.tsx';
+import { startFitting } from './fit/fitting.ts';
 import { startKeepingLook } from './look/keepLook.ts';
 import { askedClip } from './media/bundledClips.ts';
 import { openBundled, startFollowing } from './media/takes.ts';
@@ -30,6 +31,7 @@ function start(): void {
     await startKeeping();
     session.setState({ ready: true });
     startPlanning();
+    startFitting();
     startFollowing();
     const asked = askedClip(location.search);
     if (asked !== undefined) await openBundled(asked);

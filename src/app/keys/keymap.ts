@@ -24,6 +24,7 @@ export const KEYMAP: Readonly<Record<CommandName, readonly string[]>> = {
   inHere: ['i'],
   outHere: ['o'],
   openDemo: ['d'],
+  fitBody: ['f'],
   stopWork: ['Escape'],
   toggleShot: ['s'],
   undo: ['Ctrl+z'],

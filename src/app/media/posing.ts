@@ -5,7 +5,7 @@ import type { ModelSize, Track } from '../../pose/track.ts';
 import { currentBook, editBook } from '../state/bookStore.ts';
 import { repaintPlayhead } from '../state/playhead.ts';
 import { showProblem } from '../state/problems.ts';
-import { say, session } from '../state/session.ts';
+import { changesBench, say, session } from '../state/session.ts';
 import { addTrack } from './tracks.ts';
 
 /** How often the growing track makes a new plan, and how often the figures of progress change. */
@@ -35,7 +35,7 @@ export async function poseFootage(model: ModelSize): Promise<void> {
 
 async function poseNow(model: ModelSize): Promise<void> {
   const { footage, track: former, job } = session.getState();
-  if (footage === null || job !== null) return;
+  if (footage === null || changesBench(job)) return;
   const { facts, source } = footage;
   const abort = new AbortController();
   const total = facts.timesS.length;

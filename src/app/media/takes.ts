@@ -11,7 +11,7 @@ import { absoluteSource, type ClipSource } from '../../footage/source.ts';
 import { bookStore, currentBook, editBook } from '../state/bookStore.ts';
 import { setPlayhead } from '../state/playhead.ts';
 import { attempt, showProblem } from '../state/problems.ts';
-import { say, session } from '../state/session.ts';
+import { changesBench, say, session } from '../state/session.ts';
 import { BUNDLED_CLIPS, clipAddress, clipTrackAddress } from './bundledClips.ts';
 import { clearFootage, knownClip, showFootage } from './footage.ts';
 import { endPosing, poseFootage } from './posing.ts';
@@ -177,7 +177,7 @@ export function startFollowing(): () => void {
   const look = (): void => {
     const book = currentBook();
     // While a clip is being opened or posed, that work itself brings what the book says; afterwards this looks again.
-    if (keyOf(book) === followed || session.getState().job !== null) return;
+    if (keyOf(book) === followed || changesBench(session.getState().job)) return;
     followed = keyOf(book);
     attempt(() => followBook(book));
   };

@@ -14,7 +14,7 @@ export const COMMAND_GROUPS = {
     rowsTaller: 'Taller rows',
     rowsLower: 'Lower rows',
   },
-  Take: { inHere: 'Start the take here', outHere: 'End the take here', openDemo: 'Open Marla’s take', stopWork: 'Stop what is under way' },
+  Take: { inHere: 'Start the take here', outHere: 'End the take here', openDemo: 'Open Marla’s take', fitBody: 'Fit the body', stopWork: 'Stop what is under way' },
   Steps: { toggleShot: 'Mark the step as photographed' },
   Book: {
     undo: 'Undo',

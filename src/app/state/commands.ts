@@ -3,6 +3,7 @@
  */
 import { newBook } from '../../book/document.ts';
 import { nextRowPx } from '../../charts/rowScale.ts';
+import { canFit, fitAgain } from '../fit/fitting.ts';
 import { DEMO_CLIP } from '../media/bundledClips.ts';
 import { frameAtPlayhead, playheadAtFrame } from '../media/frameAtPlayhead.ts';
 import { stopWork } from '../media/posing.ts';
@@ -13,7 +14,7 @@ import { saveIncrements, savePlan } from './exports.ts';
 import { askAndOpen, saveBookFile } from './files.ts';
 import { playhead, setPlayhead } from './playhead.ts';
 import { attempt, dismissProblem } from './problems.ts';
-import { type Screen, session } from './session.ts';
+import { changesBench, type Screen, session } from './session.ts';
 
 /** Rows of one page key. */
 const PAGE_STEPS = 10;
@@ -80,6 +81,7 @@ const COMMANDS: Readonly<Record<CommandName, () => void>> = {
   inHere: () => cutHere('inS'),
   outHere: () => cutHere('outS'),
   openDemo: () => attempt(() => openBundled(DEMO_CLIP)),
+  fitBody: fitAgain,
   stopWork: () => {
     if (session.getState().job !== null) stopWork();
     else dismissProblem();
@@ -93,7 +95,8 @@ const COMMANDS: Readonly<Record<CommandName, () => void>> = {
   openFile: () => attempt(askAndOpen),
   saveBook: () => attempt(async () => saveBookFile()),
   newBook: () => {
-    stopWork();
+    // A fit gives way by itself, and comes back with an undo.
+    if (changesBench(session.getState().job)) stopWork();
     editBook(() => newBook(), { label: 'new book' });
     showScreen('take');
   },
@@ -113,6 +116,8 @@ export function canRun(name: CommandName): boolean {
     case 'saveIncrements':
     case 'savePlan':
       return plan !== null && job === null;
+    case 'fitBody':
+      return canFit();
     case 'openDemo':
       // A stray key must not put another take in the place of one's own; the Take screen has a button for that.
       return currentBook().take === null;

@@ -9,7 +9,10 @@ import { session } from './session.ts';
 function wholePlan(): NonNullable<ReturnType<typeof session.getState>['plan']> {
   const { plan, job } = session.getState();
   if (plan === null) throw new NudgebookError('bad-argument', 'There is no plan to save yet.', 'Open a clip first.');
-  if (job !== null) throw new NudgebookError('bad-argument', 'The plan is not complete yet.', 'Wait until posing has ended, then save.');
+  if (job !== null) {
+    const work = { opening: 'the clip has been read', posing: 'posing has ended', fitting: 'the body is fitted' }[job.kind];
+    throw new NudgebookError('bad-argument', 'The plan is not complete yet.', `Wait until ${work}, then save.`);
+  }
   return plan;
 }
 

@@ -5,7 +5,7 @@ import { openTakeFile, relinkFile } from '../media/takes.ts';
 import { addTrack } from '../media/tracks.ts';
 import { currentBook, editBook } from './bookStore.ts';
 import { dismissProblem } from './problems.ts';
-import { say, session } from './session.ts';
+import { changesBench, say, session } from './session.ts';
 
 const CLIP_TYPES = 'video/*,.mkv,.mov,.mp4,.m4v,.webm,.ts';
 
@@ -70,6 +70,6 @@ export function download(text: string, name: string, type: string): void {
 export function saveBookFile(): void {
   const book = currentBook();
   const { track, job } = session.getState();
-  const whole = job === null && book.take !== null && track?.model === book.model ? track : null;
+  const whole = !changesBench(job) && book.take !== null && track?.model === book.model ? track : null;
   download(writeBookFile(book, whole), `${fileNameOf(book.title)}${BOOK_FILE_ENDING}`, 'application/json');
 }

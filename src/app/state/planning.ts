@@ -1,13 +1,15 @@
 /**
- * Keeps the plan true: whenever the track or a setting changes it is made again at once, from the planner's kept stages.
+ * Keeps the plan true: whenever the track, the body fitted to it or a setting changes it is made again at once, from the planner's kept stages.
  */
 import { angleCurves, type AngleCurves } from './angleCurves.ts';
+import type { FittedBody } from '../../motion/fit/fittedBody.ts';
 import { createPlanner } from '../../plan/makePlan.ts';
 import type { Plan } from '../../plan/plan.ts';
 import type { PlanSettings } from '../../plan/settings.ts';
 import type { Track } from '../../pose/track.ts';
 import type { Armature } from '../../puppet/armature.ts';
 import { STANDARD_ARMATURE } from '../../puppet/standard.ts';
+import { bodyFor } from '../fit/fitting.ts';
 import { bookStore, currentBook } from './bookStore.ts';
 import { playhead, repaintPlayhead, setPlayhead } from './playhead.ts';
 import { showProblem } from './problems.ts';
@@ -17,6 +19,7 @@ const planner = createPlanner();
 
 interface MadeFrom {
   readonly track: Track | null;
+  readonly body: FittedBody | null;
   readonly settings: PlanSettings;
   readonly armature: Armature | null;
 }
@@ -36,27 +39,39 @@ export function nearestStep(plan: Pick<Plan, 'sourceTimeS' | 'stepCount'>, timeS
 }
 
 /** What the plan on the screen was made from; a later setting may have been refused. */
-let planned: { readonly plan: Plan; readonly track: Track; readonly settings: PlanSettings; readonly armature: Armature } | null = null;
+let planned: {
+  readonly plan: Plan;
+  readonly track: Track;
+  readonly body: FittedBody | null;
+  readonly settings: PlanSettings;
+  readonly armature: Armature;
+} | null = null;
 
 /** The angles between the steps of a plan that is on the screen; `null` for any other. */
 export function curvesOfPlan(plan: Plan): AngleCurves | null {
   if (planned === null || planned.plan !== plan) return null;
-  return angleCurves(planner.motion(planned.track, planned.settings), planned.armature, plan);
+  return angleCurves(planner.motion(planned.track, planned.settings, planned.body), planned.armature, plan);
+}
+
+function whatIsThere(): MadeFrom {
+  const { track } = session.getState();
+  const { settings, armature } = currentBook();
+  return { track, body: track === null ? null : bodyFor(track, settings.captureFactor), settings, armature };
 }
 
 /** Makes the plan from what is there now; returns what it was made from. */
 function makeNow(): MadeFrom {
-  const { track, plan: former } = session.getState();
-  const { settings, armature } = currentBook();
-  const from: MadeFrom = { track, settings, armature };
+  const { plan: former } = session.getState();
+  const from = whatIsThere();
+  const { track, body, settings, armature } = from;
   if (track === null) {
     session.setState({ plan: null });
     return from;
   }
   try {
     const started = performance.now();
-    const plan = planner.plan(track, armature ?? STANDARD_ARMATURE, settings);
-    planned = { plan, track, settings, armature: armature ?? STANDARD_ARMATURE };
+    const plan = planner.plan(track, armature ?? STANDARD_ARMATURE, settings, body);
+    planned = { plan, track, body, settings, armature: armature ?? STANDARD_ARMATURE };
     performance.measure('plan', { start: started });
     session.setState({ plan });
     keepPlace(former, plan);
@@ -80,10 +95,10 @@ function keepPlace(former: Plan | null, plan: Plan): void {
 export function startPlanning(): () => void {
   let made = makeNow();
   const look = (): void => {
-    const { settings, armature } = currentBook();
-    if (made.track === session.getState().track && made.settings === settings && made.armature === armature) return;
+    const now = whatIsThere();
+    if (made.track === now.track && made.body === now.body && made.settings === now.settings && made.armature === now.armature) return;
     // Written before the plan is made: making it sets state, which comes back here.
-    made = { track: session.getState().track, settings, armature };
+    made = now;
     made = makeNow();
   };
   const stops = [session.subscribe(look), bookStore.subscribe(look)];

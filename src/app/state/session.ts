@@ -7,6 +7,7 @@ import type { ErrorData } from '../../errors.ts';
 import type { ClipFacts } from '../../footage/facts.ts';
 import type { FrameViewer } from '../../footage/frameViewer.ts';
 import type { ClipSource } from '../../footage/source.ts';
+import type { FittedBody } from '../../motion/fit/fittedBody.ts';
 import type { Plan } from '../../plan/plan.ts';
 import type { ModelSize, Track } from '../../pose/track.ts';
 import { loadPrefs } from '../look/prefs.ts';
@@ -21,19 +22,44 @@ export interface Footage {
   readonly viewer: FrameViewer;
 }
 
+export interface OpeningJob {
+  readonly kind: 'opening';
+  readonly name: string;
+  readonly abort: AbortController;
+}
+
+export interface PosingJob {
+  readonly kind: 'posing';
+  readonly name: string;
+  readonly model: ModelSize;
+  readonly done: number;
+  readonly total: number;
+  readonly framesPerS: number;
+  readonly remainingS: number;
+  readonly abort: AbortController;
+}
+
+export interface FittingJob {
+  readonly kind: 'fitting';
+  /** Share of the work done, 0..1. */
+  readonly fraction: number;
+  readonly abort: AbortController;
+}
+
 /** Long work that is under way; at most one at a time. */
-export type Job =
-  | { readonly kind: 'opening'; readonly name: string; readonly abort: AbortController }
-  | {
-      readonly kind: 'posing';
-      readonly name: string;
-      readonly model: ModelSize;
-      readonly done: number;
-      readonly total: number;
-      readonly framesPerS: number;
-      readonly remainingS: number;
-      readonly abort: AbortController;
-    };
+export type Job = OpeningJob | PosingJob | FittingJob;
+
+/** Whether work is under way that puts another clip or track on the bench. A fit does not: it gives way to everything. */
+export function changesBench(job: Job | null): job is OpeningJob | PosingJob {
+  return job !== null && job.kind !== 'fitting';
+}
+
+/** The body fitted to the track on the bench, and what it was made from. */
+export interface Fit {
+  readonly track: Track;
+  readonly captureFactor: number;
+  readonly body: FittedBody;
+}
 
 export interface Session {
   readonly screen: Screen;
@@ -44,6 +70,7 @@ export interface Session {
   readonly footage: Footage | null;
   /** The track that the plan is made from; while posing it grows, as a new object each time. */
   readonly track: Track | null;
+  readonly fit: Fit | null;
   readonly plan: Plan | null;
   readonly job: Job | null;
   /** The one thing that went wrong last, until it is dismissed. */
@@ -65,6 +92,7 @@ export const session = createStore<Session>(() => ({
   parts: prefs.parts,
   footage: null,
   track: null,
+  fit: null,
   plan: null,
   job: null,
   problem: null,

@@ -2,10 +2,11 @@
 import type { ReactElement } from 'react';
 import { Key } from '../../fields/Key.tsx';
 import { runCommand } from '../../state/commands.ts';
+import { changesBench } from '../../state/session.ts';
 import { useSession } from '../../state/use.ts';
 
 export function NoPlan(): ReactElement {
-  const busy = useSession((s) => s.job !== null);
+  const busy = useSession((s) => changesBench(s.job));
   return (
     <div className="empty">
       <h2>{busy ? 'The first frames are being posed.' : 'No steps yet.'}</h2>

@@ -18,6 +18,18 @@ export function JobBar(): ReactElement | null {
       </div>
     );
   }
+  if (job.kind === 'fitting') {
+    return (
+      <div className="job">
+        <p>
+          <strong>Fitting the body, {Math.floor(100 * job.fraction)} %</strong>
+          <span className="job-figures">until then the angles are read from the landmarks alone</span>
+        </p>
+        <progress aria-label="Fitting the body" value={job.fraction} max={1} />
+        <button type="button" onClick={stopWork}>Cancel <Key of="stopWork" /></button>
+      </div>
+    );
+  }
   const started = job.done > 0;
   return (
     <div className="job">

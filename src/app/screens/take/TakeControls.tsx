@@ -10,6 +10,7 @@ import { findTrack } from '../../media/tracks.ts';
 import { editBook, editSettings } from '../../state/bookStore.ts';
 import { runCommand } from '../../state/commands.ts';
 import { attempt } from '../../state/problems.ts';
+import { changesBench } from '../../state/session.ts';
 import { useBook, useSession, useSetting } from '../../state/use.ts';
 
 export function TakeControls(): ReactElement {
@@ -56,7 +57,7 @@ function ModelChoice(): ReactElement {
   const model = useBook((b) => b.model);
   const take = useBook((b) => b.take);
   const footage = useSession((s) => s.footage);
-  const job = useSession((s) => s.job);
+  const job = useSession((s) => (changesBench(s.job) ? s.job : null));
   // An offer holds for the take and the model it was made for.
   const [offer, setOffer] = useState<{ readonly size: ModelSize; readonly model: ModelSize; readonly hash: string | undefined } | null>(null);
   const offered = offer !== null && offer.model === model && offer.hash === take?.hash ? offer.size : null;

@@ -3,7 +3,10 @@ import type { ReactElement, ReactNode } from 'react';
 import { figure } from '../../../charts/figures.ts';
 import { describeRate } from '../../../footage/rateVerdict.ts';
 import { foundCount } from '../../../pose/track.ts';
+import { Key } from '../../fields/Key.tsx';
+import { runCommand } from '../../state/commands.ts';
 import { useBook, useSession } from '../../state/use.ts';
+import { cameraWords } from './cameraWords.ts';
 import { sizeWords } from './timeWords.ts';
 
 function Fact({ name, children }: { readonly name: string; readonly children: ReactNode }): ReactElement {
@@ -15,7 +18,9 @@ export function TakeFacts(): ReactElement | null {
   const facts = useSession((s) => s.footage?.facts);
   const track = useSession((s) => s.track);
   const plan = useSession((s) => s.plan);
+  const fit = useSession((s) => s.fit);
   const posing = useSession((s) => s.job?.kind === 'posing');
+  const busy = useSession((s) => s.job !== null);
   if (take === null) return null;
   const found = track === null ? 0 : foundCount(track);
   const warnings = [...(facts?.warnings ?? []), ...(posing ? [] : (plan?.warnings ?? []))];
@@ -38,11 +43,19 @@ export function TakeFacts(): ReactElement | null {
         )}
         {plan === null || posing ? null : (
           <>
+            <Fact name="Angles from">{plan.fitted ? 'the fitted body' : 'landmarks alone'}</Fact>
+            {fit === null || !plan.fitted ? null : <Fact name="Camera">{cameraWords(fit.body.camera)}</Fact>}
             <Fact name="Smoothing cut-off used">{plan.usedCutoffHz === null ? 'none' : `${figure(plan.usedCutoffHz, 1)} Hz`}</Fact>
             <Fact name="Joints out of reach">{hidden === 0 ? 'none' : `${hidden} of ${plan.joints.length}`}</Fact>
           </>
         )}
       </dl>
+      {plan === null || plan.fitted || busy ? null : (
+        <div className="notice">
+          <p>The fit lays one body with bones of constant length over the whole take; the angles come out truer.</p>
+          <button type="button" onClick={() => runCommand('fitBody')}>Fit the body <Key of="fitBody" /></button>
+        </div>
+      )}
       {warnings.length === 0 ? null : (
         <ul className="warnings" aria-label="Warnings">
           {warnings.map((warning) => <li key={warning}>{warning}</li>)}

@@ -2,6 +2,7 @@
 import type { ReactElement } from 'react';
 import { Bench } from '../../ladder/Bench.tsx';
 import { Picture } from '../../look/Picture.tsx';
+import { changesBench } from '../../state/session.ts';
 import { useBook, useSession } from '../../state/use.ts';
 import { EmptyTake } from './EmptyTake.tsx';
 import { FootageGone } from './FootageGone.tsx';
@@ -12,7 +13,7 @@ import { TakeHead } from './TakeHead.tsx';
 
 export function TakeScreen(): ReactElement {
   const take = useBook((b) => b.take);
-  const job = useSession((s) => s.job);
+  const changing = useSession((s) => changesBench(s.job));
   const footage = useSession((s) => s.footage);
   const track = useSession((s) => s.track);
   return (
@@ -24,8 +25,8 @@ export function TakeScreen(): ReactElement {
           ) : (
             <>
               <div className="take-picture">
-                {footage === null && job === null ? <FootageGone /> : null}
-                {track === null && job === null && footage !== null ? <NotPosed /> : null}
+                {footage === null && !changing ? <FootageGone /> : null}
+                {track === null && !changing && footage !== null ? <NotPosed /> : null}
                 <Picture label="The footage at the playhead with the skeleton that was found" fill />
               </div>
               <div className="take-side">
