@@ -5,6 +5,7 @@ import { COMMAND_GROUPS, type CommandName } from '../state/commandNames.ts';
 import { session } from '../state/session.ts';
 import { useSession } from '../state/use.ts';
 import { Caution } from './Caution.tsx';
+import { EarlierBooks } from './EarlierBooks.tsx';
 
 const close = (): void => session.setState({ helpOpen: false });
 
@@ -45,6 +46,7 @@ export function KeyList(): ReactElement {
           <p><a href="licences.txt" target="_blank" rel="noreferrer">Licences</a> of Nudgebook and of what it is made with.</p>
           <Caution />
         </section>
+        {open ? <EarlierBooks /> : null}
       </div>
     </dialog>
   );

@@ -1,14 +1,20 @@
-/** Whether the work is safe, in words; while a take is being posed, how far that is, since that is what is unsaved. */
+/** Whether the work is safe, in words; while a take is being posed or fitted, how far that is, since the steps wait for it. */
 import type { ReactElement } from 'react';
 import { openOtherBook, takeOverBook } from '../state/keeping.ts';
 import { attempt } from '../state/problems.ts';
+import type { Job } from '../state/session.ts';
 import { useBookState, useSession } from '../state/use.ts';
+
+function workWords(job: Job | null): string | null {
+  if (job?.kind === 'posing') return `posing, ${Math.floor((100 * job.done) / Math.max(1, job.total))} %`;
+  return job?.kind === 'fitting' ? `fitting the body, ${Math.floor(100 * job.fraction)} %` : null;
+}
 
 export function SaveWords(): ReactElement {
   const save = useBookState((s) => s.save);
   const ready = useSession((s) => s.ready);
-  const posed = useSession((s) => (s.job?.kind === 'posing' ? Math.floor((100 * s.job.done) / Math.max(1, s.job.total)) : null));
-  if (posed !== null && save.kind !== 'failed' && save.kind !== 'elsewhere') return <a className="save-words" href="#/take">posing, {posed} %</a>;
+  const work = useSession((s) => workWords(s.job));
+  if (work !== null && save.kind !== 'failed' && save.kind !== 'elsewhere') return <a className="save-words" href="#/take">{work}</a>;
   if (!ready) return <span className="save-words">opening…</span>;
   switch (save.kind) {
     case 'saved':

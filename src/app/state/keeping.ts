@@ -3,7 +3,7 @@
  * saves at once when the page is hidden, and says truthfully how that went.
  */
 import { type Autosave, type AutosaveState, createAutosave } from '../../book/autosave.ts';
-import { askToPersist, type BookStorage, openStorage } from '../../book/storage.ts';
+import { askToPersist, type AsideBook, type BookStorage, openStorage } from '../../book/storage.ts';
 import type { ModelSize, Track } from '../../pose/track.ts';
 import { bookStore, currentBook, editBook, type SaveState, startWithBook } from './bookStore.ts';
 import { showProblem } from './problems.ts';
@@ -74,6 +74,11 @@ export async function openOtherBook(): Promise<void> {
   autosave.giveWay();
   const book = await storage.loadBook();
   if (book !== null) editBook(() => book, { label: 'the other window’s book' });
+}
+
+/** Books put aside, oldest first; none without storage. */
+export async function asideBooks(): Promise<readonly AsideBook[]> {
+  return (await storage?.listAside()) ?? [];
 }
 
 /** A kept track, or `null` where there is none or no storage. A damaged one is said and counts as none. */

@@ -4,6 +4,7 @@ import { BUNDLED_CLIPS, DEMO_CLIP } from '../../media/bundledClips.ts';
 import { openBundled } from '../../media/takes.ts';
 import { Key } from '../../fields/Key.tsx';
 import { Caution } from '../../shell/Caution.tsx';
+import { EarlierBooks } from '../../shell/EarlierBooks.tsx';
 import { runCommand } from '../../state/commands.ts';
 import { attempt } from '../../state/problems.ts';
 
@@ -31,6 +32,7 @@ export function EmptyTake(): ReactElement {
           ))}
         </ul>
       </section>
+      <EarlierBooks />
       <Caution />
     </div>
   );

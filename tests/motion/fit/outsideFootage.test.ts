@@ -1,0 +1,84 @@
+/**
+ * The fit on published landmarks of a real person, who squats at five frames a second and stands upright between.
+ *
+ * Source: tensorflow/tfjs-models (Apache-2.0), `pose-detection/test_data/pose_squats.full.json` and `pose_squats_3d.full.json`.
+ * Nobody knows her true angles; that she stands upright is seen in the footage.
+ */
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { fitTake } from '../../../src/motion/fit/fitTake.ts';
+import { JOINT, JOINT_COUNT } from '../../../src/motion/joints.ts';
+import type { Motion } from '../../../src/motion/motion.ts';
+import { trackToMotion } from '../../../src/motion/trackToMotion.ts';
+import { LANDMARK, LANDMARK_COUNT } from '../../../src/pose/landmarks.ts';
+import { emptyTrack, type Track } from '../../../src/pose/track.ts';
+
+const FOLDER = join(import.meta.dirname, '..', '..', '..', '..', 'shared', 'footage');
+const PICTURE = join(FOLDER, 'pose_squats.full.json');
+const WORLD = join(FOLDER, 'pose_squats_3d.full.json');
+const THERE = existsSync(PICTURE) && existsSync(WORLD);
+if (!THERE) console.warn('SKIPPED: the fit on real footage, because ../shared/footage is not there.');
+
+const WIDTH_PX = 720;
+const HEIGHT_PX = 1280;
+const RATE = 5;
+
+function publishedTrack(): Track {
+  const picture = JSON.parse(readFileSync(PICTURE, 'utf8')) as number[][][];
+  const world = JSON.parse(readFileSync(WORLD, 'utf8')) as number[][][];
+  const track = emptyTrack('full', WIDTH_PX, HEIGHT_PX, Float64Array.from(picture, (_, t) => t / RATE));
+  picture.forEach((frame, t) => frame.forEach(([x = 0, y = 0, z = 0], l) => {
+    track.image.set([x / WIDTH_PX, y / HEIGHT_PX, z / WIDTH_PX], (t * LANDMARK_COUNT + l) * 3);
+    track.world.set(world[t]?.[l] ?? [], (t * LANDMARK_COUNT + l) * 3);
+  }));
+  // The published numbers carry no visibility; the whole of her is in plain sight.
+  track.visibility.fill(1);
+  track.found.fill(1);
+  return track;
+}
+
+function kneesDeg(motion: Motion, frame: number): number[] {
+  return [JOINT.leftKnee, JOINT.rightKnee].map((joint) => {
+    const [w, , , z] = motion.rotations.subarray((frame * JOINT_COUNT + joint) * 4);
+    return (-2 * Math.atan2(z!, w!) * 180) / Math.PI;
+  });
+}
+
+describe.skipIf(!THERE)('a real person, five frames a second', () => {
+  const settings = { captureFactor: 1, mirror: false, cutoffHz: 0 };
+
+  it('has legs that keep their length, feet that stay, and knees no more bent in standing than the landmarks say', () => {
+    const track = publishedTrack();
+    const body = fitTake(track, 1);
+    const raw = trackToMotion(track, settings);
+    const fitted = trackToMotion(track, settings, body);
+
+    const frames = Array.from({ length: track.timesS.length }, (_, t) => t);
+    const hipHeight = (t: number): number => body.rootM[t * 3 + 1]!;
+    const tallest = Math.max(...frames.map(hipHeight));
+    // Standing: the hips within 2 cm of their highest.
+    const standing = frames.filter((t) => hipHeight(t) > tallest - 0.02);
+    const mean = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0) / values.length;
+    const span = (values: readonly number[]): string => `${Math.min(...values).toFixed(0)} to ${Math.max(...values).toFixed(0)}°, mean ${mean(values).toFixed(0)}°`;
+    const rawKnees = standing.flatMap((t) => kneesDeg(raw, t));
+    const fittedKnees = standing.flatMap((t) => kneesDeg(fitted, t));
+    console.log(`standing knees, ${standing.length} frames: landmarks alone ${span(rawKnees)}; fitted ${span(fittedKnees)}`);
+    expect(standing.length).toBeGreaterThan(10);
+    expect(mean(fittedKnees)).toBeLessThan(mean(rawKnees));
+
+    const point = (t: number, l: number): number[] => [0, 1, 2].map((c) => body.pointsM[(t * LANDMARK_COUNT + l) * 3 + c]!);
+    const apart = (a: readonly number[], b: readonly number[]): number => Math.hypot(...a.map((v, c) => v - b[c]!));
+    const lengths = frames.map((t) => apart(point(t, LANDMARK.leftHip), point(t, LANDMARK.leftKnee)));
+    expect(Math.max(...lengths) - Math.min(...lengths)).toBeLessThan(1e-6);
+
+    const ankle = (t: number, l: number): number[] => point(t, l).map((v, c) => v + body.rootM[t * 3 + c]!);
+    const slides = [LANDMARK.leftAnkle, LANDMARK.rightAnkle].flatMap((l, foot) => {
+      const stood = frames.filter((t) => body.contacts[t * 2 + foot] === 1).map((t) => ankle(t, l));
+      return stood.map((p) => apart(p, [0, 1, 2].map((c) => mean(stood.map((q) => q[c]!)))));
+    });
+    console.log(`standing feet, farthest from their mean place: ${(1000 * Math.max(...slides)).toFixed(0)} mm`);
+    // 2 % of a body height of about 1.7 m.
+    expect(Math.max(...slides)).toBeLessThan(0.034);
+  });
+});
