@@ -9,6 +9,7 @@ import type { ClipFacts } from './facts.ts';
 import { failure } from './failures.ts';
 import { nearestFrame } from './frameAt.ts';
 import type { OpenTrack } from './openTrack.ts';
+import { FramePainter } from './paintFrame.ts';
 
 /** How many decoded frames were taken from the decoder and how many were given back; equal once a run is over. */
 export interface FrameCounter {
@@ -63,6 +64,7 @@ export async function* readFrames(open: OpenTrack, clip: FrameTable, options: Re
   const context = canvas.getContext('2d', { alpha: false, willReadFrequently: inMainMemory });
   if (!context) throw failure.decodeFailed(clip.name, timesS[first] ?? 0, 'no 2D canvas');
   context.imageSmoothingQuality = 'medium';
+  const painter = inMainMemory ? new FramePainter(context, size.widthPx, size.heightPx) : undefined;
 
   let next = first;
   const samples = new VideoSampleSink(open.track).samples(insideFrame(timesS, first), end < timesS.length ? insideFrame(timesS, end - 1) : undefined);
@@ -79,7 +81,8 @@ export async function* readFrames(open: OpenTrack, clip: FrameTable, options: Re
         index = nearestFrame(timesS, sample.timestamp);
         // Lead-in before the clip's start, and a second frame at the same moment, are not in the table.
         if (index < next || index >= end || sample.timestamp < 0) continue;
-        sample.draw(context, 0, 0, size.widthPx, size.heightPx);
+        if (painter) await painter.paint(sample);
+        else sample.draw(context, 0, 0, size.widthPx, size.heightPx);
       } finally {
         // Given back before the consumer works on the canvas, so that the decoder goes on meanwhile.
         sample.close();

@@ -1,5 +1,5 @@
 /** When the body is fitted, what gives way to what, and what the plan is made from meanwhile. */
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { FromFitWorker, ToFitWorker } from '../../src/app/fit/fitProtocol.ts';
 import { bodyFor, canFit, startFitting } from '../../src/app/fit/fitting.ts';
 import { type FitRequest, type FitWorkerLike, runFit } from '../../src/app/fit/runFit.ts';
@@ -138,9 +138,12 @@ describe('fitting the body', () => {
 
   it('says why it failed and does not begin again by itself', async () => {
     session.setState({ track: newTrack() });
+    const console = vi.spyOn(globalThis.console, 'error').mockReturnValue(undefined);
     asked[0]?.fail(new NudgebookError('no-person', 'Nobody was found.', 'Film again.'));
     await settle();
     expect(session.getState().problem?.code).toBe('no-person');
+    expect(console).toHaveBeenCalledOnce();
+    console.mockRestore();
     expect(asked).toHaveLength(1);
     expect(canFit()).toBe(true);
   });

@@ -28,7 +28,7 @@ export function EarlierBooks(): ReactElement | null {
       <ul>
         {books.map(({ number, asideAtMs, book }) => (
           <li key={number}>
-            {book === null ? <em>does not open</em> : <button type="button" onClick={() => openEarlier(book)}>{book.title}</button>}
+            {book === null ? <em>does not open</em> : <button type="button" title={book.title} onClick={() => openEarlier(book)}>{book.title.trim() || 'Untitled'}</button>}
             <span>{book === null ? '' : `${book.take?.name ?? 'no take'}, `}put aside {WHEN.format(asideAtMs)}</span>
           </li>
         ))}

@@ -28,6 +28,12 @@ export function TakeFacts(): ReactElement | null {
   return (
     <section className="facts">
       <h2>The take</h2>
+      {plan === null || plan.fitted || busy ? null : (
+        <div className="notice">
+          <p>The fit lays one body with bones of constant length over the whole take; the angles come out truer.</p>
+          <button type="button" onClick={() => runCommand('fitBody')}>Fit the body <Key of="fitBody" /></button>
+        </div>
+      )}
       <dl>
         <Fact name="Picture">{take.widthPx} × {take.heightPx} px{facts !== undefined && facts.rotationDeg !== 0 ? `, turned ${facts.rotationDeg}°` : ''}</Fact>
         <Fact name="Length">{figure(take.durationS, 2)} s</Fact>
@@ -50,12 +56,6 @@ export function TakeFacts(): ReactElement | null {
           </>
         )}
       </dl>
-      {plan === null || plan.fitted || busy ? null : (
-        <div className="notice">
-          <p>The fit lays one body with bones of constant length over the whole take; the angles come out truer.</p>
-          <button type="button" onClick={() => runCommand('fitBody')}>Fit the body <Key of="fitBody" /></button>
-        </div>
-      )}
       {warnings.length === 0 ? null : (
         <ul className="warnings" aria-label="Warnings">
           {warnings.map((warning) => <li key={warning}>{warning}</li>)}
