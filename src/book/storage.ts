@@ -3,7 +3,7 @@
  *
  * | box    | key                            | value                                              |
  * | books  | revision, counted from 1       | the book; the highest is the last, a few older stay |
- * | aside  | number, counted from 1         | a book that did not open, or that another window's save replaced; never deleted |
+ * | aside  | number, counted from 1         | a book that did not open, or whose place another book took; never deleted |
  * | tracks | clip hash/model/pose version   | the track as typed arrays                          |
  *
  * Two windows: every save adds the next revision after the one this window last read or wrote, and only if that number
@@ -32,7 +32,7 @@ export interface TrackKey {
 /** A book that was put aside and why. `book` is as it was stored, unchecked. */
 export interface AsideBook {
   readonly number: number;
-  readonly reason: 'unreadable-book' | 'another-window';
+  readonly reason: 'unreadable-book' | 'another-window' | 'replaced';
   /** Revision it had. */
   readonly revision: number;
   /** When it was put aside, milliseconds since 1970. */
@@ -48,6 +48,8 @@ export interface BookStorage {
   loadBook(): Promise<Book | null>;
   /** After `another-window`: puts the other window's book aside and lets this window's next save through. */
   takeOver(): Promise<void>;
+  /** Puts a book aside whose place another take or book has taken in this window; one that lies there word for word is not doubled. */
+  setAside(book: Book): Promise<void>;
   /** Books put aside, oldest first. */
   listAside(): Promise<readonly AsideBook[]>;
   /** @throws NudgebookError `bad-track`, `bad-argument` when the track is of another model size, `storage-failed` */
@@ -103,7 +105,8 @@ export function createStorage(store: KeyStore, nowMs: () => number): BookStorage
 
   async function putAside(reason: AsideBook['reason'], revision: number, book: unknown): Promise<void> {
     const entries = await asideBooks();
-    if (entries.some((entry) => entry.reason === reason && entry.revision === revision)) return;
+    const text = JSON.stringify(book);
+    if (entries.some((entry) => entry.reason === reason && (reason === 'replaced' ? JSON.stringify(entry.book) === text : entry.revision === revision))) return;
     const value = { reason, revision, asideAtMs: nowMs(), book };
     let number = (entries.at(-1)?.number ?? 0) + 1;
     // Another window may put something aside at the same moment; the next free number is as good.
@@ -154,6 +157,8 @@ export function createStorage(store: KeyStore, nowMs: () => number): BookStorage
         if (last !== undefined && last.number !== known) await putAside('another-window', last.number, storedBook(last.value));
         known = last?.number ?? 0;
       }),
+
+    setAside: (book) => inTurn('put the former book aside', () => putAside('replaced', known, parseBook(book))),
 
     listAside: () => guarded('list the books put aside', asideBooks),
 

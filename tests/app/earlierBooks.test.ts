@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { currentBook, startWithBook, undoBook } from '../../src/app/state/bookStore.ts';
-import { earlierBook, openEarlier } from '../../src/app/state/earlierBooks.ts';
+import { earlierBook, latestOfEach, openEarlier } from '../../src/app/state/earlierBooks.ts';
 import { session } from '../../src/app/state/session.ts';
 import { newBook } from '../../src/book/document.ts';
 
@@ -14,6 +14,12 @@ describe('earlier books', () => {
     expect(earlierBook({ ...aside, book })).toEqual({ number: 3, asideAtMs: 1e12, book });
     expect(earlierBook({ ...aside, book: { format: 'something else' } }).book).toBeNull();
     expect(earlierBook({ ...aside, book: undefined }).book).toBeNull();
+  });
+
+  it('of one title and take only the latest is listed', () => {
+    const book = { ...newBook(), title: 'Night bakery' };
+    const list = [{ number: 4, asideAtMs: 4, book }, { number: 3, asideAtMs: 3, book: null }, { number: 2, asideAtMs: 2, book: { ...book, notes: { 1: 'x' } } }, { number: 1, asideAtMs: 1, book: null }];
+    expect(latestOfEach(list).map(({ number }) => number)).toEqual([4, 3, 1]);
   });
 
   it('open as an edit that can be taken back', () => {

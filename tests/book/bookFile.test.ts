@@ -113,5 +113,5 @@ describe('released files open for ever', () => {
 
 test('the pose version names the packages that are installed', () => {
   const manifest = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as { dependencies: Record<string, string> };
-  expect(POSE_VERSION).toBe(`${manifest.dependencies['@mediapipe/pose']}/tasks-vision-${manifest.dependencies['@mediapipe/tasks-vision']}/image/640`);
+  expect(POSE_VERSION).toBe(`${manifest.dependencies['@mediapipe/pose']}/tasks-vision-${manifest.dependencies['@mediapipe/tasks-vision']}/image/640/2`);
 });

@@ -43,6 +43,16 @@ describe('the last book', () => {
     expect((await storage.loadBook())?.title).toBe('c');
   });
 
+  test('one whose place another takes is put aside once, and found again', async () => {
+    const store = memoryStore();
+    const storage = windowOn(store);
+    await storage.setAside(marlaBook());
+    await storage.setAside({ ...marlaBook(), title: 'longer' });
+    await storage.setAside(marlaBook());
+    const found = await windowOn(store).listAside();
+    expect(found.map(({ reason, book }) => [reason, (book as Book).title])).toEqual([['replaced', marlaBook().title], ['replaced', 'longer']]);
+  });
+
   test('a few older ones stay, the rest is let go', async () => {
     const store = memoryStore();
     const storage = windowOn(store);

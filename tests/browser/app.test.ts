@@ -167,6 +167,18 @@ describe('the app', () => {
     await close();
   });
 
+  it('puts the former book aside when the demo takes its place', async () => {
+    const { page, close } = await openPage('/?demo');
+    await steps(page);
+    await page.keyboard.press('Shift+n');
+    await page.getByText('Earlier books').waitFor();
+    await saved(page);
+    await page.goto(new URL('/', page.url()).href);
+    await page.getByText('Earlier books').waitFor();
+    await page.getByRole('button', { name: /Marla/ }).last().waitFor();
+    await close();
+  });
+
   it('cancels a pose run and keeps the book', async () => {
     const { page, close } = await openPage('/?clip=squat');
     await page.getByRole('progressbar', { name: 'Frames posed' }).waitFor();

@@ -26,9 +26,18 @@ export function earlierBook({ number, asideAtMs, book }: AsideBook): EarlierBook
   }
 }
 
-/** The books put aside in this browser, latest first. */
+/** The books put aside in this browser, latest first; of several with the same title and take only the latest. */
 export async function earlierBooks(): Promise<readonly EarlierBook[]> {
-  return (await asideBooks()).map(earlierBook).reverse();
+  return latestOfEach((await asideBooks()).map(earlierBook).reverse());
+}
+
+/** Of books with the same title and take the first; those that do not open stay, each by itself. */
+export function latestOfEach(books: readonly EarlierBook[]): readonly EarlierBook[] {
+  const seen = new Set<string>();
+  return books.filter(({ number, book }) => {
+    const key = book === null ? `number ${number}` : JSON.stringify([book.title, book.take?.hash ?? null]);
+    return !seen.has(key) && seen.add(key);
+  });
 }
 
 /** Opens one as an edit: undo brings the former one back. */

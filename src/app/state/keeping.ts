@@ -50,9 +50,12 @@ export async function startKeeping(): Promise<void> {
   autosave = saver;
   let last = currentBook();
   bookStore.subscribe((state) => {
-    if (state.history.present === last) return;
+    const former = last;
+    if (state.history.present === former) return;
     last = state.history.present;
     saver.changed(last);
+    // Undo doesn't outlive the page, so a book whose take is replaced is put aside where it can be found again.
+    if (former.take !== null && former.take.hash !== last.take?.hash) kept.setAside(former).catch(showProblem);
   });
   const flush = (): void => void saver.flush();
   window.addEventListener('pagehide', flush);
