@@ -160,7 +160,8 @@ export function createStorage(store: KeyStore, nowMs: () => number): BookStorage
 
     setAside: (book) => inTurn('put the former book aside', () => putAside('replaced', known, parseBook(book))),
 
-    listAside: () => guarded('list the books put aside', asideBooks),
+    // In turn, so that a book that is just being put aside is on the list.
+    listAside: () => inTurn('list the books put aside', asideBooks),
 
     saveTrack: (clipHash, model, track, poseVersion = POSE_VERSION) =>
       guarded('keep the track', async () => {

@@ -2,7 +2,7 @@
 import { type ReactElement, useEffect, useState } from 'react';
 import { type EarlierBook, earlierBooks, openEarlier } from '../state/earlierBooks.ts';
 import { attempt } from '../state/problems.ts';
-import { useSession } from '../state/use.ts';
+import { useBook, useSession } from '../state/use.ts';
 
 /** Day and minute in the person's own way of writing them. */
 const WHEN = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' });
@@ -10,6 +10,8 @@ const WHEN = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle
 export function EarlierBooks(): ReactElement | null {
   const [books, setBooks] = useState<readonly EarlierBook[]>([]);
   const ready = useSession((s) => s.ready);
+  // The list grows when another take takes the place of the book's own.
+  const takeHash = useBook((b) => b.take?.hash);
   useEffect(() => {
     if (!ready) return undefined;
     let shown = true;
@@ -20,7 +22,7 @@ export function EarlierBooks(): ReactElement | null {
     return () => {
       shown = false;
     };
-  }, [ready]);
+  }, [ready, takeHash]);
   if (books.length === 0) return null;
   return (
     <section className="others">
