@@ -1,0 +1,83 @@
+/**
+ * `npm run pictures`: the pictures of the app in the docs, taken of the app itself with the demo take.
+ *
+ *     npm run pictures -- [--out DIR]     all states and widths into DIR, to be looked at, instead of the docs' few
+ */
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
+import type { Page } from 'playwright-core';
+import { launchBrowser } from '../browser/launch.ts';
+import { buildApp } from '../serve/build.ts';
+import { PROJECT_FOLDER } from '../serve/projectFolder.ts';
+import { serveApp } from '../serve/serveApp.ts';
+
+const { values } = parseArgs({ options: { out: { type: 'string' } } });
+const folder = values.out ?? join(PROJECT_FOLDER, 'docs', 'pictures');
+mkdirSync(folder, { recursive: true });
+
+const WIDE = { width: 1440, height: 900 };
+const NARROW = { width: 820, height: 1100 };
+
+interface Shot {
+  readonly name: string;
+  readonly address: string;
+  readonly size: { readonly width: number; readonly height: number };
+  readonly keys?: readonly string[];
+  /** Goes into the docs. */
+  readonly inDocs?: boolean;
+  readonly badFile?: boolean;
+}
+
+/** To the moment of the reach, at a height of rows that shows the whole curve. */
+const AT_THE_REACH = ['g', '2', '1', 'Enter'];
+
+const SHOTS: readonly Shot[] = [
+  { name: 'take', address: '?demo#/take', size: WIDE, keys: AT_THE_REACH, inDocs: true },
+  { name: 'pace', address: '?demo#/pace', size: WIDE, keys: AT_THE_REACH, inDocs: true },
+  { name: 'sheet', address: '?demo#/sheet', size: WIDE, keys: AT_THE_REACH, inDocs: true },
+  { name: 'take-narrow', address: '?demo#/take', size: NARROW, keys: AT_THE_REACH },
+  { name: 'pace-narrow', address: '?demo#/pace', size: NARROW, keys: AT_THE_REACH },
+  { name: 'sheet-narrow', address: '?demo#/sheet', size: NARROW, keys: AT_THE_REACH },
+  { name: 'pace-red', address: '?demo#/pace', size: WIDE, keys: [...AT_THE_REACH, 'r'] },
+  { name: 'empty', address: '', size: WIDE },
+  { name: 'empty-narrow', address: '', size: NARROW },
+  { name: 'empty-pace', address: '#/pace', size: WIDE },
+  { name: 'keys', address: '', size: WIDE, keys: ['?'] },
+  { name: 'error', address: '?demo#/take', size: WIDE, badFile: true },
+  { name: 'error-narrow', address: '?demo#/take', size: NARROW, badFile: true },
+];
+
+/** Waits until nothing is at work and the picture of the frame is there. */
+async function settle(page: Page, hasTake: boolean): Promise<void> {
+  if (hasTake) {
+    await page.waitForFunction(() => Number(document.querySelector('[role=slider][aria-label=Steps]')?.getAttribute('aria-valuemax')) > 0);
+    await page.waitForFunction(() => document.querySelector('progress') === null);
+  }
+  // Decoding of the frame at the playhead has no mark of its own in the page.
+  await page.waitForTimeout(2_500);
+}
+
+await buildApp((line) => console.log(line));
+const served = await serveApp({ host: '127.0.0.1', port: 0 });
+const browser = await launchBrowser();
+try {
+  for (const shot of SHOTS.filter(({ inDocs }) => values.out !== undefined || inDocs === true)) {
+    const context = await browser.newContext({ viewport: shot.size });
+    const page = await context.newPage();
+    await page.goto(served.url + shot.address);
+    await settle(page, shot.address.includes('demo'));
+    for (const key of shot.keys ?? []) await page.keyboard.press(key);
+    if (shot.badFile) {
+      const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.keyboard.press('Control+o')]);
+      await chooser.setFiles({ name: 'recipe.mp4', mimeType: 'video/mp4', buffer: Buffer.from('flour, water, salt\n'.repeat(300)) });
+    }
+    await page.waitForTimeout(1_500);
+    await page.screenshot({ path: join(folder, `${shot.name}.png`) });
+    console.log(`${shot.name}.png`);
+    await context.close();
+  }
+} finally {
+  await browser.close();
+  await served.close();
+}
