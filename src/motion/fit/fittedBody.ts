@@ -6,6 +6,8 @@ export const FLAG_AT_LENS = 1;
 export const FLAG_HIDDEN = 2;
 export const FLAG_FAR_FROM_IMAGE = 4;
 export const FLAG_NOBODY = 8;
+/** A landmark of the limb jumped away from where its neighbours in time put it; it was weighed little. */
+export const FLAG_JUMPED = 16;
 
 /**
  * T frames; limbs in the order left arm, right arm, left leg, right leg; feet left, right.
@@ -21,6 +23,15 @@ export const FLAG_NOBODY = 8;
  * - `inPlaneFraction[T·4]` smaller in-plane fraction of the limb's two bones (projected over true length), 0..1, the best of all cameras.
  * - `imageResidualPx[T·4]` mean distance of the limb's two far joints from their landmarks in the first camera; NaN where unseen.
  * - `limbFlags[T·4]` FLAG_* bits.
+ *
+ * What else predicts the error of a frame, for `errorDeg`:
+ * - `boneInPlane[T·8]` projected over true length of each bone (upper and lower of each limb), the best of all cameras.
+ * - `depthResidualM[T·4]` mean distance of the limb's bones' measured depth from what the fit expects it to be; NaN where unseen.
+ * - `jumpPx[T·4]` how far the limb's landmarks leave the habit of their neighbours in time (the larger of two); NaN where unseen.
+ * - `limbVisibility[T·4]` least visibility of the limb's two far joints.
+ * - `gapS[T]` time to the nearest frame in which somebody was found; 0 in such a frame.
+ * - `facingRad[T]` angle between the body's forward and the line to the first camera: 0 faces it, π seen from behind.
+ * - `pxPerM[T]` pixels that a metre covers at the performer's distance, to say pixels in metres.
  */
 export interface FittedBody {
   readonly timesS: Float64Array;
@@ -31,6 +42,13 @@ export interface FittedBody {
   readonly inPlaneFraction: Float64Array;
   readonly imageResidualPx: Float64Array;
   readonly limbFlags: Uint8Array;
+  readonly boneInPlane: Float64Array;
+  readonly depthResidualM: Float64Array;
+  readonly jumpPx: Float64Array;
+  readonly limbVisibility: Float64Array;
+  readonly gapS: Float64Array;
+  readonly facingRad: Float64Array;
+  readonly pxPerM: Float64Array;
   readonly segmentLengthsM: SegmentLengths;
   readonly camera: { readonly pitchRad: number; readonly rollRad: number; readonly focalPx: number };
   /** Cost of each family at the end, in squared sigmas weighted by evidence. */

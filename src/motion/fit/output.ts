@@ -1,22 +1,15 @@
 /** From the fitted figure to stage axes and the 33 landmarks that the rotation code reads. */
 import { LANDMARK, LANDMARK_COUNT } from '../../pose/landmarks.ts';
-import {
-  FLAG_AT_LENS, FLAG_FAR_FROM_IMAGE, FLAG_HIDDEN, FLAG_NOBODY, type FittedBody, type SegmentLengths,
-} from './fittedBody.ts';
+import type { FittedBody, SegmentLengths } from './fittedBody.ts';
 import type { Figure } from './figure.ts';
 import { acrossOf, gravityOf } from './gravity.ts';
 import {
-  BONE_COUNT, BONE_END, FIGURE_LANDMARKS, LIMB_COUNT, LOG_LENGTH_AT, PITCH_AT, POINT, POINT_COUNT, ROLL_AT, TRUNK_LENGTH_AT,
+  FIGURE_LANDMARKS, LOG_LENGTH_AT, PITCH_AT, POINT, POINT_COUNT, ROLL_AT, TRUNK_LENGTH_AT,
 } from './layout.ts';
+import { describeFrames, type Predictors } from './predictors.ts';
 import type { Problem } from './problem.ts';
 import { fillHoles, quantile } from './series.ts';
 import type { View } from './view.ts';
-
-/** A limb whose shorter-looking bone shows less than this share of its length points at the lens (lab: errors double below it). */
-export const AT_LENS_FRACTION = 0.7;
-const HIDDEN_BELOW = 0.5;
-/** A joint this many image sigmas from its landmark was not believed. */
-const FAR_SIGMAS = 4;
 
 /** Landmarks that ride on a fitted joint as raw offsets: head on mid-shoulder, hands on wrists, feet on ankles. */
 function carrierOf(landmark: number): number | 'midShoulder' {
@@ -26,7 +19,7 @@ function carrierOf(landmark: number): number | 'midShoulder' {
   return left ? LANDMARK.leftAnkle : LANDMARK.rightAnkle;
 }
 
-type Rest = Pick<FittedBody, 'pointsM' | 'rootM' | 'known' | 'contacts' | 'inPlaneFraction' | 'imageResidualPx' | 'limbFlags' | 'segmentLengthsM' | 'camera'>;
+type Rest = Pick<FittedBody, 'pointsM' | 'rootM' | 'known' | 'contacts' | 'segmentLengthsM' | 'camera'> & Predictors;
 
 /**
  * @param problem at full frame rate (one knot a frame)
@@ -71,7 +64,6 @@ export function describeBody(problem: Problem, rigid: Figure, views: readonly Vi
   }
   settleRoot(rootM, pointsM, problem.planted, track.found);
 
-  const limbs = describeLimbs(problem, rigid, views);
   const length = (i: number): number => Math.exp(globals[LOG_LENGTH_AT + i]!);
   const segmentLengthsM: SegmentLengths = {
     upperArm: length(0), forearm: length(1), thigh: length(2), shank: length(3),
@@ -79,7 +71,7 @@ export function describeBody(problem: Problem, rigid: Figure, views: readonly Vi
   };
   return {
     pointsM, rootM, known: track.found.slice(), contacts: Uint8Array.from(problem.planted, (p) => (p > 0 ? 1 : 0)),
-    ...limbs, segmentLengthsM,
+    ...describeFrames(problem, rigid, views), segmentLengthsM,
     camera: { pitchRad: globals[PITCH_AT]!, rollRad: globals[ROLL_AT]!, focalPx: views[0]!.focalPx },
   };
 }
@@ -129,43 +121,4 @@ function settleRoot(rootM: Float64Array, pointsM: Float64Array, planted: Float64
     rootM[t * 3 + 1] = rootM[t * 3 + 1]! - floor;
     rootM[t * 3 + 2] = rootM[t * 3 + 2]! - z;
   }
-}
-
-function describeLimbs(problem: Problem, rigid: Figure, views: readonly View[]): Pick<Rest, 'inPlaneFraction' | 'imageResidualPx' | 'limbFlags'> {
-  const { frames, points, directions } = rigid;
-  const camera = problem.cameras[0]!;
-  const inPlaneFraction = new Float64Array(frames * LIMB_COUNT);
-  const imageResidualPx = new Float64Array(frames * LIMB_COUNT);
-  const limbFlags = new Uint8Array(frames * LIMB_COUNT);
-  for (let t = 0; t < frames; t++) {
-    for (let limb = 0; limb < LIMB_COUNT; limb++) {
-      const i = t * LIMB_COUNT + limb;
-      let best = 0;
-      for (const { rotation: r } of problem.cameras) {
-        const fraction = [0, 1].map((k) => {
-          const d = (t * BONE_COUNT + limb * 2 + k) * 3;
-          const z = r[6]! * directions[d]! + r[7]! * directions[d + 1]! + r[8]! * directions[d + 2]!;
-          return Math.sqrt(Math.max(0, 1 - z * z));
-        });
-        best = Math.max(best, Math.min(...fraction));
-      }
-      inPlaneFraction[i] = best;
-      let sum = 0;
-      let weight = 0;
-      let least = 1;
-      for (let k = 0; k < 2; k++) {
-        const p = t * POINT_COUNT + BONE_END[limb * 2 + k]!;
-        const w = camera.weight[p]!;
-        least = Math.min(least, w);
-        const by = camera.focalPx / points[p * 3 + 2]!;
-        sum += w * Math.hypot(by * points[p * 3]! - camera.image[p * 2]!, by * points[p * 3 + 1]! - camera.image[p * 2 + 1]!);
-        weight += w;
-      }
-      imageResidualPx[i] = weight > 0 ? sum / weight : Number.NaN;
-      limbFlags[i] = (best < AT_LENS_FRACTION ? FLAG_AT_LENS : 0) | (least < HIDDEN_BELOW ? FLAG_HIDDEN : 0)
-        | (weight > 0 && sum / weight > FAR_SIGMAS * camera.sigmaPx ? FLAG_FAR_FROM_IMAGE : 0)
-        | (views.every((view) => view.track.found[t] !== 1) ? FLAG_NOBODY : 0);
-    }
-  }
-  return { inPlaneFraction, imageResidualPx, limbFlags };
 }

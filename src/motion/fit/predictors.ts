@@ -1,0 +1,157 @@
+/**
+ * What each frame shows of each limb, and how well the fit agrees with it: the numbers from which an error can be told
+ * without knowing the truth. Nothing here changes the figure.
+ */
+import { FLAG_AT_LENS, FLAG_FAR_FROM_IMAGE, FLAG_HIDDEN, FLAG_JUMPED, FLAG_NOBODY, type FittedBody } from './fittedBody.ts';
+import type { Figure } from './figure.ts';
+import {
+  BONE_COUNT, BONE_END, DEPTH_VECTORS, depthGainAt, depthOffsetAt, HIP_AT, LENGTH_OF_BONE, LIMB_COUNT, LOG_LENGTH_AT, POINT_COUNT, SPINE_AT,
+} from './layout.ts';
+import type { Problem } from './problem.ts';
+import { quantile } from './series.ts';
+import type { View } from './view.ts';
+
+/** A limb whose shorter-looking bone shows less than this share of its length points at the lens (lab: errors double below it). */
+export const AT_LENS_FRACTION = 0.7;
+const HIDDEN_BELOW = 0.5;
+/** A joint this many image sigmas from its landmark was not believed. */
+const FAR_SIGMAS = 4;
+/** A landmark is held against the frames this far about it; as long as the detector's errors stay alike. */
+const NEIGHBOURS_S = 0.2;
+/** A landmark that leaves its neighbours' habit by this many image sigmas has jumped (chosen: three times the bias itself). */
+const JUMP_SIGMAS = 3;
+
+export type Predictors = Pick<FittedBody, 'inPlaneFraction' | 'boneInPlane' | 'imageResidualPx' | 'depthResidualM' | 'jumpPx'
+| 'limbVisibility' | 'limbFlags' | 'gapS' | 'facingRad' | 'pxPerM'>;
+
+/**
+ * @param problem at full frame rate (one knot a frame)
+ * @param rigid the figure with constant lengths
+ */
+export function describeFrames(problem: Problem, rigid: Figure, views: readonly View[]): Predictors {
+  const { frames, free } = rigid;
+  const { timesS } = problem;
+  const camera = problem.cameras[0]!;
+  const boneInPlane = inPlane(problem, rigid);
+  const offPx = imageOffsets(problem, rigid);
+  const inPlaneFraction = new Float64Array(frames * LIMB_COUNT);
+  const imageResidualPx = new Float64Array(frames * LIMB_COUNT);
+  const depthResidualM = new Float64Array(frames * LIMB_COUNT);
+  const jumpPx = new Float64Array(frames * LIMB_COUNT);
+  const limbVisibility = new Float64Array(frames * LIMB_COUNT);
+  const limbFlags = new Uint8Array(frames * LIMB_COUNT);
+  const facingRad = new Float64Array(frames);
+  const pxPerM = new Float64Array(frames);
+  const jumps = jumpsOf(offPx, timesS);
+  for (let t = 0; t < frames; t++) {
+    const nobody = views.every((view) => view.track.found[t] !== 1);
+    facingRad[t] = facing(free, t * 12);
+    pxPerM[t] = camera.focalPx / free[t * 12 + 2]!;
+    for (let limb = 0; limb < LIMB_COUNT; limb++) {
+      const i = t * LIMB_COUNT + limb;
+      let sum = 0;
+      let weight = 0;
+      let least = 1;
+      let jump = 0;
+      let depth = 0;
+      for (let k = 0; k < 2; k++) {
+        const bone = limb * 2 + k;
+        const p = t * POINT_COUNT + BONE_END[bone]!;
+        const w = camera.weight[p]!;
+        least = Math.min(least, w);
+        if (w > 0) sum += w * Math.hypot(offPx[p * 2]!, offPx[p * 2 + 1]!);
+        weight += w;
+        jump = Math.max(jump, jumps[p]!);
+        depth += Math.abs(depthOff(problem, rigid, t, bone)) / 2;
+      }
+      inPlaneFraction[i] = Math.min(boneInPlane[t * BONE_COUNT + limb * 2]!, boneInPlane[t * BONE_COUNT + limb * 2 + 1]!);
+      imageResidualPx[i] = weight > 0 ? sum / weight : Number.NaN;
+      depthResidualM[i] = depth;
+      jumpPx[i] = jump;
+      limbVisibility[i] = least;
+      limbFlags[i] = (inPlaneFraction[i]! < AT_LENS_FRACTION ? FLAG_AT_LENS : 0) | (least < HIDDEN_BELOW ? FLAG_HIDDEN : 0)
+        | (weight > 0 && sum / weight > FAR_SIGMAS * camera.sigmaPx ? FLAG_FAR_FROM_IMAGE : 0)
+        | (jump > JUMP_SIGMAS * camera.sigmaPx ? FLAG_JUMPED : 0) | (nobody ? FLAG_NOBODY : 0);
+    }
+  }
+  const gapS = gaps(timesS, (t) => views.some((view) => view.track.found[t] === 1));
+  return { inPlaneFraction, boneInPlane, imageResidualPx, depthResidualM, jumpPx, limbVisibility, limbFlags, gapS, facingRad, pxPerM };
+}
+
+/** Projected length over length of each bone [T·8], in the camera that sees most of it. */
+function inPlane(problem: Problem, { frames, directions }: Figure): Float64Array {
+  const out = new Float64Array(frames * BONE_COUNT);
+  for (const { rotation: r } of problem.cameras) {
+    for (let i = 0; i < out.length; i++) {
+      const z = r[6]! * directions[i * 3]! + r[7]! * directions[i * 3 + 1]! + r[8]! * directions[i * 3 + 2]!;
+      out[i] = Math.max(out[i]!, Math.sqrt(Math.max(0, 1 - z * z)));
+    }
+  }
+  return out;
+}
+
+/** Joint minus landmark in the first camera's picture, pixels [T·12·2]; NaN where unseen. */
+function imageOffsets(problem: Problem, { frames, points }: Figure): Float64Array {
+  const camera = problem.cameras[0]!;
+  const out = new Float64Array(frames * POINT_COUNT * 2).fill(Number.NaN);
+  for (let p = 0; p < frames * POINT_COUNT; p++) {
+    if (camera.weight[p]! === 0) continue;
+    const by = camera.focalPx / points[p * 3 + 2]!;
+    for (let axis = 0; axis < 2; axis++) out[p * 2 + axis] = by * points[p * 3 + axis]! - camera.image[p * 2 + axis]!;
+  }
+  return out;
+}
+
+/**
+ * How far each landmark leaves the habit of its neighbours in time [T·12], pixels: the detector sits beside a joint by much the
+ * same for a quarter of a second, so an offset unlike the median of those about it is a jump and not a habit.
+ */
+function jumpsOf(offPx: Float64Array, timesS: Float64Array): Float64Array {
+  const frames = timesS.length;
+  const out = new Float64Array(frames * POINT_COUNT).fill(Number.NaN);
+  let first = 0;
+  let last = 0;
+  for (let t = 0; t < frames; t++) {
+    while (timesS[first]! < timesS[t]! - NEIGHBOURS_S) first++;
+    while (last < frames - 1 && timesS[last + 1]! <= timesS[t]! + NEIGHBOURS_S) last++;
+    for (let p = 0; p < POINT_COUNT; p++) {
+      const habit = [0, 1].map((axis) => quantile(Array.from({ length: last - first + 1 }, (_, k) => offPx[((first + k) * POINT_COUNT + p) * 2 + axis]!), 0.5));
+      const i = (t * POINT_COUNT + p) * 2;
+      out[t * POINT_COUNT + p] = Math.hypot(offPx[i]! - habit[0]!, offPx[i + 1]! - habit[1]!);
+    }
+  }
+  return out;
+}
+
+/** Measured depth of a bone in the first camera minus what the figure and the take's gain and offset make of it, metres. */
+function depthOff(problem: Problem, { directions, globals }: Figure, t: number, bone: number): number {
+  const length = Math.exp(globals[LOG_LENGTH_AT + LENGTH_OF_BONE[bone]!]!);
+  const depth = length * directions[(t * BONE_COUNT + bone) * 3 + 2]!;
+  return problem.cameras[0]!.depth[t * DEPTH_VECTORS + bone]! - globals[depthGainAt(0, bone)]! * depth - globals[depthOffsetAt(0, bone)]!;
+}
+
+/** Angle between the body's forward (hips × spine) and the line to the first camera, 0 facing it. */
+function facing(free: Float64Array, f: number): number {
+  const h = [0, 1, 2].map((k) => free[f + HIP_AT + k]!);
+  const s = [0, 1, 2].map((k) => free[f + SPINE_AT + k]!);
+  const forward = [h[1]! * s[2]! - h[2]! * s[1]!, h[2]! * s[0]! - h[0]! * s[2]!, h[0]! * s[1]! - h[1]! * s[0]!];
+  const size = Math.hypot(...forward) * Math.hypot(free[f]!, free[f + 1]!, free[f + 2]!) || 1;
+  const along = -(forward[0]! * free[f]! + forward[1]! * free[f + 1]! + forward[2]! * free[f + 2]!) / size;
+  return Math.acos(Math.min(1, Math.max(-1, along)));
+}
+
+/** Time from each frame to the nearest in which somebody was found, seconds; 0 in such a frame. */
+function gaps(timesS: Float64Array, found: (t: number) => boolean): Float64Array {
+  const out = new Float64Array(timesS.length).fill(Number.POSITIVE_INFINITY);
+  let last = Number.NEGATIVE_INFINITY;
+  for (let t = 0; t < timesS.length; t++) {
+    if (found(t)) last = timesS[t]!;
+    out[t] = timesS[t]! - last;
+  }
+  let next = Number.POSITIVE_INFINITY;
+  for (let t = timesS.length - 1; t >= 0; t--) {
+    if (found(t)) next = timesS[t]!;
+    out[t] = Math.min(out[t]!, next - timesS[t]!);
+  }
+  return out;
+}
