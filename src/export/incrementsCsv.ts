@@ -1,6 +1,7 @@
 /**
  * The plan as a table for a spreadsheet: one row a step, units in the head of each column (RFC 4180: CRLF, quotes doubled).
  */
+import { unsureWords } from '../motion/trust/unsure.ts';
 import type { Plan, PlanJoint } from '../plan/plan.ts';
 import { stateWord } from './planJson.ts';
 import { PLACES, rounded } from './rounding.ts';
@@ -23,7 +24,8 @@ function csvNumber(value: number, places: number): string {
 /**
  * Columns: step and exposure (from 1), film time and source time in seconds, then for each joint its angle and increment in
  * degrees (a hinge's angle is headed "flexion", a swivel's "twist", a ball's "turn from rest"), for a ball also the
- * increment as a turn about the parent's forward, up and right axes, and its state; at the end the worst state of the row.
+ * increment as a turn about the parent's forward, up and right axes, its state, the error of its angle (one sigma) and why it is
+ * unsure (empty where it is not); at the end the worst state of the row.
  * Joints that the footage can never show are headed "(not observable)". Cells that are not known are empty.
  *
  * @returns the file's text, last line ended too
@@ -46,7 +48,7 @@ export function incrementsCsv(plan: Plan): string {
         for (let c = 0; c < 3; c++) cells.push(csvNumber(plan.turnDeg[at * 3 + c]!, PLACES.degrees));
       }
       const state = plan.state[at]!;
-      cells.push(csvText(stateWord(state)));
+      cells.push(csvText(stateWord(state)), csvNumber(plan.errorDeg[at]!, PLACES.error), csvText(unsureWords(plan.unsure[at]!).join('; ')));
       worst = Math.max(worst, state);
     }
     cells.push(csvText(stateWord(worst)));
@@ -59,5 +61,5 @@ function columnsOf({ name, kind, observable }: PlanJoint): string[] {
   const who = observable ? name : `${name} (not observable)`;
   const angle = kind === 'hinge' ? 'flexion' : kind === 'swivel' ? 'twist' : 'turn from rest';
   const turns = kind === 'ball' ? ['forward', 'up', 'right'].map((axis) => `${who} turn about ${axis} axis (deg)`) : [];
-  return [`${who} ${angle} (deg)`, `${who} increment (deg)`, ...turns, `${who} state`];
+  return [`${who} ${angle} (deg)`, `${who} increment (deg)`, ...turns, `${who} state`, `${who} error (deg)`, `${who} unsure`];
 }

@@ -3,13 +3,15 @@
  */
 import { STATE_BRIDGED, STATE_MISSING } from '../motion/motion.ts';
 import type { JointKind } from '../motion/joints.ts';
+import { unsureWords } from '../motion/trust/unsure.ts';
+import { settledBy, unsureSpans } from '../motion/trust/unsureSpans.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { PlanSettings } from '../plan/settings.ts';
 import type { ExportTake } from './exportTake.ts';
 import { PLACES, rounded } from './rounding.ts';
 
 export const PLAN_FORMAT = 'nudgebook-plan';
-export const PLAN_VERSION = 1;
+export const PLAN_VERSION = 2;
 
 export type StateWord = 'measured' | 'bridged' | 'missing';
 
@@ -34,7 +36,20 @@ export interface PlanJsonJoint {
   readonly rotation: readonly number[] | null;
   readonly confidence: number;
   readonly state: StateWord;
+  /** One sigma, degrees; null where missing or not observable. */
+  readonly errorDeg: number | null;
+  readonly unsure: boolean;
+  readonly unsureBecause: readonly string[];
   readonly observable: boolean;
+}
+
+/** Steps `fromStep`..`toStep` (inclusive, from 1) in which a joint is unsure, why, and what would settle it. */
+export interface PlanJsonSpan {
+  readonly joint: string;
+  readonly fromStep: number;
+  readonly toStep: number;
+  readonly because: readonly string[];
+  readonly settledBy: string;
 }
 
 export interface PlanJsonStep {
@@ -56,6 +71,7 @@ export interface PlanJson {
   readonly settings: PlanSettings & { readonly usedCutoffHz: number | null };
   readonly joints: readonly { readonly name: string; readonly kind: JointKind; readonly observable: boolean }[];
   readonly warnings: readonly string[];
+  readonly unsureSpans: readonly PlanJsonSpan[];
   readonly steps: readonly PlanJsonStep[];
 }
 
@@ -94,8 +110,16 @@ export function planToJson(plan: Plan, take: ExportTake, settings: PlanSettings)
     },
     joints: plan.joints.map(({ name: joint, kind, observable }) => ({ name: joint, kind, observable })),
     warnings: [...plan.warnings],
+    unsureSpans: spansOf(plan),
     steps,
   };
+}
+
+function spansOf(plan: Plan): PlanJsonSpan[] {
+  return unsureSpans(plan.unsure, plan.joints.length).map(({ joint, from, to, reasons }) => ({
+    joint: plan.joints[joint]!.name, fromStep: from + 1, toStep: to + 1,
+    because: reasons.map(({ word }) => word), settledBy: settledBy(reasons),
+  }));
 }
 
 function jointOf(plan: Plan, step: number, p: number): PlanJsonJoint {
@@ -109,6 +133,9 @@ function jointOf(plan: Plan, step: number, p: number): PlanJsonJoint {
     rotation: tuple(plan.rotations, at * 4, 4, PLACES.quaternion),
     confidence: rounded(plan.confidence[at]!, PLACES.confidence) ?? 0,
     state: stateWord(plan.state[at]!),
+    errorDeg: rounded(plan.errorDeg[at]!, PLACES.error),
+    unsure: plan.unsure[at] !== 0,
+    unsureBecause: unsureWords(plan.unsure[at]!),
     observable,
   };
 }

@@ -26,6 +26,9 @@ export const AT_LENS_CONFIDENCE = 0.4;
  * - `confidence[T·J]` 0..1 from the landmarks that the joint was read from; 0 where not observable; at most AT_LENS_CONFIDENCE
  *   for the joints of a limb that points at the lens.
  * - `state[T·J]` one of STATE_*.
+ * - `errorDeg[T·J]` one sigma of the joint's angle, degrees: about two in three true angles lie within it (docs/errors.md says of
+ *   which angle for each joint); NaN where missing or not observable.
+ * - `unsure[T·J]` UNSURE_* bits of `trust/unsure.ts`: why one camera can't know it; 0 where nothing speaks against it.
  * - `observable[J]` 0 for joints that this footage can never show (they stay at rest): say so wherever they are shown.
  */
 export interface Motion {
@@ -34,6 +37,8 @@ export interface Motion {
   readonly rootM: Float64Array;
   readonly confidence: Float32Array;
   readonly state: Uint8Array;
+  readonly errorDeg: Float32Array;
+  readonly unsure: Uint8Array;
   readonly observable: Uint8Array;
   /** Read from a body fitted to the whole take, rather than from the landmarks of each frame alone. */
   readonly fitted: boolean;

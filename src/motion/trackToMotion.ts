@@ -15,6 +15,7 @@ import { JOINT, JOINT_COUNT, type JointName } from './joints.ts';
 import { AT_LENS_CONFIDENCE, STATE_BRIDGED, STATE_MEASURED, STATE_MISSING, type Motion } from './motion.ts';
 import { rootPath } from './rootPath.ts';
 import { planSmoothing, smoothSeries } from './smoothing.ts';
+import { jointTrust } from './trust/jointTrust.ts';
 
 export interface MotionSettings {
   /** How many times faster than its stored rate the clip was shot. */
@@ -90,10 +91,14 @@ function limbsAtLens(body: FittedBody, mirror: boolean): Uint8Array {
   return atLens;
 }
 
-function trust(bridged: Bridged, visibility: Float32Array, atLens: Uint8Array | null): Pick<Motion, 'confidence' | 'state'> {
+function trust(
+  bridged: Bridged, visibility: Float32Array, atLens: Uint8Array | null,
+): Pick<Motion, 'confidence' | 'state' | 'errorDeg' | 'unsure'> {
   const frames = bridged.frameState.length;
   const confidence = new Float32Array(frames * JOINT_COUNT);
   const state = new Uint8Array(frames * JOINT_COUNT);
+  const seen = new Float32Array(frames * JOINT_COUNT);
+  const hiddenJoint = new Uint8Array(frames * JOINT_COUNT);
   for (let t = 0; t < frames; t++) {
     const frameState = bridged.frameState[t]!;
     for (let j = 0; j < JOINT_COUNT; j++) {
@@ -102,11 +107,14 @@ function trust(bridged: Bridged, visibility: Float32Array, atLens: Uint8Array | 
       let jointState = frameState;
       for (const l of landmarks) {
         least = Math.min(least, visibility[t * LANDMARK_COUNT + l]!);
-        if (frameState === STATE_MEASURED && bridged.hidden[t * LANDMARK_COUNT + l] === 1) jointState = STATE_BRIDGED;
+        if (frameState !== STATE_MEASURED || bridged.hidden[t * LANDMARK_COUNT + l] !== 1) continue;
+        jointState = STATE_BRIDGED;
+        hiddenJoint[t * JOINT_COUNT + j] = 1;
       }
+      seen[t * JOINT_COUNT + j] = least;
       confidence[t * JOINT_COUNT + j] = atLens?.[t * JOINT_COUNT + j] === 1 ? Math.min(least, AT_LENS_CONFIDENCE) : least;
       state[t * JOINT_COUNT + j] = jointState;
     }
   }
-  return { confidence, state };
+  return { confidence, state, ...jointTrust({ fitted: atLens !== null, visibility: seen, state, hidden: hiddenJoint, atLens }) };
 }

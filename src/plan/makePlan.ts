@@ -38,7 +38,8 @@ export interface Planner {
 
 /**
  * T frames, P joints of the puppet (order of `joints`).
- * - `timesS[T]` container seconds. `angleDeg[T·P]` as in Plan, NaN where missing. `state[T·P]`, `confidence[T·P]` as in Plan.
+ * - `timesS[T]` container seconds. `angleDeg[T·P]` as in Plan, NaN where missing. `state[T·P]`, `confidence[T·P]`,
+ * `errorDeg[T·P]`, `unsure[T·P]` as in Plan.
  */
 export interface FrameAngles {
   readonly joints: readonly PuppetJoint[];
@@ -46,6 +47,8 @@ export interface FrameAngles {
   readonly angleDeg: Float64Array;
   readonly confidence: Float32Array;
   readonly state: Uint8Array;
+  readonly errorDeg: Float32Array;
+  readonly unsure: Uint8Array;
 }
 
 /** A planner that remembers the last result of each stage. Holds on to the last track it was given. */
@@ -67,10 +70,9 @@ export function createPlanner(): Planner {
   ): Plan => assemble(track, motion, stepped, armature, rate, on));
 
   const frameStage = remember((motion: Motion, armature: Armature): FrameAngles => {
-    const { joints, rotations, confidence, state } = applyArmature(motion, motion.observable, armature);
-    return {
-      joints, timesS: motion.timesS, angleDeg: jointAngles({ joints, rotations, confidence, state }), confidence, state,
-    };
+    const puppet = applyArmature(motion, motion.observable, armature);
+    const { joints, confidence, state, errorDeg, unsure } = puppet;
+    return { joints, timesS: motion.timesS, angleDeg: jointAngles(puppet), confidence, state, errorDeg, unsure };
   });
 
   const motion = (track: Track, s: PlanSettings, body: FittedBody | null = null): Motion => {
@@ -114,6 +116,8 @@ function assemble(
     ...increments(puppet, angleDeg),
     confidence: puppet.confidence,
     state: puppet.state,
+    errorDeg: puppet.errorDeg,
+    unsure: puppet.unsure,
     rootM: poses.rootM,
     fitted: motion.fitted,
     usedCutoffHz: motion.usedCutoffHz,

@@ -23,6 +23,7 @@ export interface PlanJoint {
  * - `turnDeg[N·P·3]` the same increment as a rotation vector in the axes of the parent segment, degrees:
  *   x about its forward axis, y about its up axis, z about its axis to the right.
  * - `confidence[N·P]` 0..1. `state[N·P]` STATE_* of motion.
+ * - `errorDeg[N·P]` one sigma of the joint's angle, degrees; NaN where missing or not observable. `unsure[N·P]` UNSURE_* bits of motion.
  * - `rootM[N·3]` path of the mid-hip as in Motion.
  */
 export interface Plan {
@@ -39,6 +40,8 @@ export interface Plan {
   readonly turnDeg: Float64Array;
   readonly confidence: Float32Array;
   readonly state: Uint8Array;
+  readonly errorDeg: Float32Array;
+  readonly unsure: Uint8Array;
   readonly rootM: Float64Array;
   /** As in Motion: read from a body fitted to the whole take, or from the landmarks of each frame alone. */
   readonly fitted: boolean;

@@ -11,6 +11,7 @@
  */
 import { JOINT, JOINT_COUNT, JOINT_NAMES, JOINT_PARENT, type JointKind, type JointName } from '../motion/joints.ts';
 import { STATE_MEASURED, STATE_MISSING } from '../motion/motion.ts';
+import { combinedErrorDeg } from '../motion/trust/combine.ts';
 import { IDENTITY, multiply, normalise, readQuat, writeQuat, type Quat } from '../numeric/quaternion.ts';
 import { makeSignContinuous } from '../numeric/quaternionSeries.ts';
 import type { Poses } from '../timing/poses.ts';
@@ -28,12 +29,16 @@ export interface PuppetJoint {
  * - `rotations[N·P·4]` w, x, y, z against the nearest segment above that the puppet has; continuous in sign; NaN where missing.
  * - `confidence[N·P]` the least of the joints that were put together, leaving out those that are not observable.
  * - `state[N·P]` the worst of them.
+ * - `errorDeg[N·P]` one sigma, degrees, put together from theirs; NaN where missing or none of them is observable.
+ * - `unsure[N·P]` UNSURE_* bits of all of them.
  */
 export interface PuppetPoses {
   readonly joints: readonly PuppetJoint[];
   readonly rotations: Float64Array;
   readonly confidence: Float32Array;
   readonly state: Uint8Array;
+  readonly errorDeg: Float32Array;
+  readonly unsure: Uint8Array;
 }
 
 /**
@@ -49,6 +54,8 @@ export function applyArmature(poses: Poses, observable: Uint8Array, armature: Ar
   const rotations = new Float64Array(count * width * 4).fill(Number.NaN);
   const confidence = new Float32Array(count * width);
   const state = new Uint8Array(count * width);
+  const errorDeg = new Float32Array(count * width).fill(Number.NaN);
+  const unsure = new Uint8Array(count * width);
   chains.forEach((chain, p) => {
     const kind = kinds.get(names[p]!)!;
     const seen = chain.filter((j) => observable[j] === 1);
@@ -65,13 +72,15 @@ export function applyArmature(poses: Poses, observable: Uint8Array, armature: Ar
       let least = seen.length > 0 ? 1 : 0;
       for (const j of seen) least = Math.min(least, poses.confidence[base + j]!);
       confidence[out] = least;
+      errorDeg[out] = combinedErrorDeg(seen, (j) => poses.errorDeg[base + j]!);
+      for (const j of seen) unsure[out]! |= poses.unsure[base + j]!;
     }
     makeSignContinuous(rotations, count, width * 4, p * 4);
   });
   const joints = names.map((name, p): PuppetJoint => ({
     name, kind: kinds.get(name)!, observable: chains[p]!.some((j) => observable[j] === 1),
   }));
-  return { joints, rotations, confidence, state };
+  return { joints, rotations, confidence, state, errorDeg, unsure };
 }
 
 /** Indices of the performer's joints that make one joint of the puppet, from the outside of the one above it down to itself. */

@@ -7,7 +7,7 @@
  *
  * - `timesS[N]` container seconds.
  * - `rotations[N·J·4]`, `rootM[N·3]`: NaN where missing.
- * - `confidence[N·J]`, `state[N·J]`.
+ * - `confidence[N·J]`, `state[N·J]`, `errorDeg[N·J]` (NaN where missing or not observable), `unsure[N·J]`.
  */
 export interface Poses {
   readonly timesS: Float64Array;
@@ -15,4 +15,6 @@ export interface Poses {
   readonly rootM: Float64Array;
   readonly confidence: Float32Array;
   readonly state: Uint8Array;
+  readonly errorDeg: Float32Array;
+  readonly unsure: Uint8Array;
 }

@@ -20,7 +20,7 @@ const ON_FRAME_S = 1e-6;
  * Poses at the given moments.
  *
  * State of a sample: the worse of the two frames around it (missing is worse than bridged, bridged worse than measured);
- * on a frame, that frame's own. Confidence: the smaller of the two. Missing samples are NaN. Moments outside the take hold
+ * on a frame, that frame's own. Confidence: the smaller of the two. Error: the larger; doubts: those of both. Missing samples are NaN. Moments outside the take hold
  * its first or last frame.
  *
  * @param atS N rising container times
@@ -33,6 +33,8 @@ export function sampleMotion(motion: Motion, atS: Float64Array): Poses {
   const rootM = new Float64Array(count * 3).fill(Number.NaN);
   const confidence = new Float32Array(count * JOINT_COUNT);
   const state = new Uint8Array(count * JOINT_COUNT).fill(STATE_MISSING);
+  const errorDeg = new Float32Array(count * JOINT_COUNT).fill(Number.NaN);
+  const unsure = new Uint8Array(count * JOINT_COUNT);
   const hinge = hingeAngles(motion);
   const runs = knownRuns(motion);
 
@@ -49,6 +51,8 @@ export function sampleMotion(motion: Motion, atS: Float64Array): Poses {
       if (worst === STATE_MISSING) continue;
       state[out] = worst;
       confidence[out] = Math.min(motion.confidence[a]!, motion.confidence[b]!);
+      errorDeg[out] = Math.max(motion.errorDeg[a]!, motion.errorDeg[b]!);
+      unsure[out] = motion.unsure[a]! | motion.unsure[b]!;
       if (low === high) {
         writeQuat(rotations, out, readQuat(motion.rotations, a));
         continue;
@@ -75,7 +79,7 @@ export function sampleMotion(motion: Motion, atS: Float64Array): Poses {
     }
   }
   for (let j = 0; j < JOINT_COUNT; j++) makeSignContinuous(rotations, count, JOINT_COUNT * 4, j * 4);
-  return { timesS: atS, rotations, rootM, confidence, state };
+  return { timesS: atS, rotations, rootM, confidence, state, errorDeg, unsure };
 }
 
 /** The frames on both sides of a moment and where between them it lies; the same frame twice when it is on one. */

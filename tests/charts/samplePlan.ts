@@ -49,6 +49,8 @@ export function samplePlan(changes: Partial<Plan> = {}): Plan {
     turnDeg: new Float64Array(stepCount * width * 3),
     confidence,
     state,
+    errorDeg: new Float32Array(stepCount * width).fill(6),
+    unsure: new Uint8Array(stepCount * width),
     rootM: new Float64Array(stepCount * 3),
     fitted: false,
     usedCutoffHz: 6,

@@ -22,10 +22,11 @@ describe('plan.json', () => {
   it('and the schema is not empty: spoilt files fail it', () => {
     // each puts a value at a path of the file; `undefined` takes the field away
     const spoil: readonly (readonly [readonly (string | number)[], unknown])[] = [
-      [['rate'], undefined], [['version'], 2], [['extra'], 1], [['take', 'model'], 'huge'], [['steps'], []],
+      [['rate'], undefined], [['version'], 1], [['extra'], 1], [['take', 'model'], 'huge'], [['steps'], []],
       [['steps', 0, 'step'], 0], [['steps', 0, 'joints', 'tail'], {}],
       [['steps', 0, 'joints', 'head', 'rotation'], [1, 0, 0]], [['steps', 0, 'joints', 'head', 'rotation'], [1, 0, 0, 0, 0]],
       [['steps', 0, 'joints', 'head', 'state'], 'seen'], [['steps', 0, 'joints', 'head', 'confidence'], 1.5],
+      [['steps', 0, 'joints', 'head', 'errorDeg'], -1], [['steps', 0, 'joints', 'head', 'unsureBecause'], ['mist']], [['unsureSpans'], undefined],
       [['steps', 0, 'joints', 'head', 'angleDeg'], 'NaN'], [['steps', 0, 'joints', 'head', 'incrementDeg'], undefined],
     ];
     for (const [path, value] of spoil) {
@@ -39,7 +40,7 @@ describe('plan.json', () => {
 
   it('says what the plan says, rounded', () => {
     const file = fromFile();
-    expect([file.format, file.version, file.rate, file.on]).toEqual(['nudgebook-plan', 1, 24, 2]);
+    expect([file.format, file.version, file.rate, file.on]).toEqual(['nudgebook-plan', 2, 24, 2]);
     expect(file.take).toEqual({ ...exampleTake, durationS: 2 });
     expect(file.settings).toEqual({ ...exampleSettings, usedCutoffHz: 6 });
     expect(file.steps).toHaveLength(examplePlan.stepCount);

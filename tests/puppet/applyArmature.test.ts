@@ -18,6 +18,7 @@ function posesOf(moments: readonly (readonly Quat[])[]): Poses {
   return {
     timesS: Float64Array.from({ length: n }, (_, s) => s), rotations, rootM: new Float64Array(n * 3),
     confidence: new Float32Array(n * JOINT_COUNT).fill(0.75), state: new Uint8Array(n * JOINT_COUNT).fill(STATE_MEASURED),
+    errorDeg: new Float32Array(n * JOINT_COUNT).fill(3), unsure: new Uint8Array(n * JOINT_COUNT),
   };
 }
 
@@ -73,6 +74,18 @@ describe('a joint that is left out', () => {
     expect([...out.state]).toEqual([STATE_MEASURED, STATE_BRIDGED, STATE_MEASURED, STATE_MISSING]);
     expect([...out.confidence]).toEqual([0.75, 0.125, 0.75, 0]);
     expect(out.rotations.slice(12).every(Number.isNaN)).toBe(true);
+  });
+
+  it('adds its error: as squares where it was measured apart, as it is where one measurement was shared; doubts of both', () => {
+    const poses = posesOf([still()]);
+    poses.errorDeg[JOINT.spine] = 4;
+    poses.unsure[JOINT.spine] = 2;
+    poses.unsure[JOINT.chest] = 1;
+    const trunk = applyArmature(poses, ALL_SEEN, puppet([['pelvis', 'ball'], ['chest', 'ball']]));
+    expect([...trunk.errorDeg]).toEqual([3, 7]);
+    expect([...trunk.unsure]).toEqual([0, 3]);
+    const whole = applyArmature(poses, ALL_SEEN, puppet([['chest', 'ball']]));
+    expect(whole.errorDeg[0]).toBeCloseTo(Math.hypot(3, 7), 5);
   });
 
   it('if never observable, does not spoil the joint that carries on for it', () => {
