@@ -10,7 +10,7 @@ import { parseBook, type Book } from './document.ts';
 import { endsTooEarly } from './jsonEnd.ts';
 import { POSE_VERSION } from './poseVersion.ts';
 import { quoted, refusal } from './refusal.ts';
-import { fields, textUpTo } from './schema.ts';
+import { fields, textUpTo } from './schemaParts.ts';
 import { decodeTrack, encodeTrack } from './trackCodec.ts';
 import { z } from './zod.ts';
 

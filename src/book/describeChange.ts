@@ -2,6 +2,7 @@
  * Says in a few words what an edit changed, so that the screen can offer "Undo: rate 24 → 12".
  */
 import type { PlanSettings, StepHold } from '../plan/settings.ts';
+import { describeCorrections } from './describeCorrections.ts';
 import type { Book } from './document.ts';
 
 const HOLD_WORD: Readonly<Record<StepHold, string>> = { 1: 'ones', 2: 'twos', 3: 'threes', 4: 'fours' };
@@ -37,6 +38,7 @@ export function describeChange(before: Book, after: Book): string {
     const words = settingChange(key, before.settings, after.settings);
     if (words !== null) said.push(words);
   }
+  said.push(...describeCorrections(before.corrections, after.corrections));
   if (!same(before.armature, after.armature)) said.push(`armature ${after.armature === null ? 'standard figure' : after.armature.name}`);
   said.push(...shotChange(before.shotSteps, after.shotSteps), ...noteChange(before.notes, after.notes));
   if (said.length === 0) return 'no change';

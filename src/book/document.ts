@@ -6,6 +6,7 @@
  */
 import { NudgebookError } from '../errors.ts';
 import type { ClipFacts, RateVerdict } from '../footage/facts.ts';
+import { NO_CORRECTIONS, type Corrections } from '../motion/corrections/corrections.ts';
 import { DEFAULT_SETTINGS, type PlanSettings } from '../plan/settings.ts';
 import type { ModelSize } from '../pose/track.ts';
 import type { Armature } from '../puppet/armature.ts';
@@ -35,13 +36,15 @@ export interface TakeRef {
 
 export interface Book {
   readonly format: 'nudgebook';
-  readonly version: 1;
+  readonly version: 2;
   readonly title: string;
   /** `null` until a take has been chosen. */
   readonly take: TakeRef | null;
   /** Size of the pose model the take is measured with. */
   readonly model: ModelSize;
   readonly settings: PlanSettings;
+  /** What the person set by hand about this take; its track stays as measured. */
+  readonly corrections: Corrections;
   /** `null` means the standard figure. */
   readonly armature: Armature | null;
   /** Steps already photographed: from 1, rising, none twice. */
@@ -59,6 +62,7 @@ export function newBook(): Book {
     take: null,
     model: 'full',
     settings: DEFAULT_SETTINGS,
+    corrections: NO_CORRECTIONS,
     armature: null,
     shotSteps: [],
     notes: {},

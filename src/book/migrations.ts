@@ -1,13 +1,13 @@
 /**
  * How a book of an older version becomes one of this version, one numbered step at a time.
  *
- * The framework stands before it is needed, so that the first change of the document has a place to go:
- * raise BOOK_VERSION, add `{ from: 1, why, up }`, leave the fixture of version 1 where it is.
+ * A change of the document: raise BOOK_VERSION, add `{ from, why, up }`, leave the older fixtures where they are.
  */
 import { NudgebookError } from '../errors.ts';
+import { NO_CORRECTIONS } from '../motion/corrections/corrections.ts';
 import { quoted } from './refusal.ts';
 
-export const BOOK_VERSION = 1;
+export const BOOK_VERSION = 2;
 
 /** A document before its schema has been checked. */
 export type Loose = Readonly<Record<string, unknown>>;
@@ -21,7 +21,13 @@ export interface Migration {
   readonly up: (book: Loose) => Loose;
 }
 
-export const MIGRATIONS: readonly Migration[] = [];
+export const MIGRATIONS: readonly Migration[] = [
+  {
+    from: 1,
+    why: 'Corrections by hand are kept with the book.',
+    up: (book) => ({ ...book, corrections: NO_CORRECTIONS }),
+  },
+];
 
 /**
  * Brings a document to the current version. The result still has to pass the schema.

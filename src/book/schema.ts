@@ -12,6 +12,8 @@ import { SETTING_LIMITS, STEP_HOLDS } from '../plan/settings.ts';
 import { MODEL_SIZES } from '../pose/track.ts';
 import type { Armature } from '../puppet/armature.ts';
 import { checkArmature } from '../puppet/parseArmature.ts';
+import { correctionsSchema } from './correctionsSchema.ts';
+import { fields, numberFrom, oneOf, textUpTo, wholeFrom } from './schemaParts.ts';
 
 /** Longest title and file name, in UTF-16 units; chosen to fit a line, common sense, no source. */
 export const TITLE_MAX_CHARS = 200;
@@ -19,30 +21,6 @@ export const TITLE_MAX_CHARS = 200;
 export const NOTE_MAX_CHARS = 10_000;
 /** Highest step number; over eleven hours of film on ones at 24 a second. */
 export const STEP_MAX = 1_000_000;
-
-/** An object with exactly these fields; the message lists them. */
-export function fields<Shape extends z.core.$ZodLooseShape>(shape: Shape) {
-  return z.strictObject(shape, { error: `an object with the fields ${Object.keys(shape).join(', ')}` });
-}
-
-export function numberFrom(min: number, max: number, unit = '') {
-  const error = `a number from ${min} to ${max}${unit === '' ? '' : ` ${unit}`}`;
-  return z.number({ error }).min(min, { error }).max(max, { error });
-}
-
-export function wholeFrom(min: number, max: number) {
-  const error = `a whole number from ${min} to ${max}`;
-  return z.int({ error }).min(min, { error }).max(max, { error });
-}
-
-export function textUpTo(maxChars: number) {
-  const error = `a text of at most ${maxChars} characters`;
-  return z.string({ error }).max(maxChars, { error });
-}
-
-export function oneOf<const Values extends readonly (string | number)[]>(values: Values) {
-  return z.literal(values, { error: `one of ${values.join(', ')}` });
-}
 
 function positive(unit: string) {
   const error = `a number above 0 (${unit})`;
@@ -139,11 +117,12 @@ const notesSchema = z
 
 export const bookSchema = fields({
   format: z.literal('nudgebook', { error: '"nudgebook"' }),
-  version: z.literal(1, { error: '1' }),
+  version: z.literal(2, { error: '2' }),
   title: textUpTo(TITLE_MAX_CHARS),
   take: takeSchema.nullable(),
   model: oneOf(MODEL_SIZES),
   settings: settingsSchema,
+  corrections: correctionsSchema,
   armature: armatureSchema.nullable(),
   shotSteps: shotStepsSchema,
   notes: notesSchema,

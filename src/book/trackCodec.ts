@@ -9,7 +9,7 @@ import { MODEL_SIZES, frameCount, type ModelSize, type Track } from '../pose/tra
 import { fromBase64, toBase64 } from './base64.ts';
 import { checkTrack } from './checkTrack.ts';
 import { refusal } from './refusal.ts';
-import { fields, oneOf, wholeFrom } from './schema.ts';
+import { fields, oneOf, wholeFrom } from './schemaParts.ts';
 import { z } from './zod.ts';
 
 export const TRACK_VERSION = 1;

@@ -3,12 +3,13 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { FromFitWorker, ToFitWorker } from '../../src/app/fit/fitProtocol.ts';
 import { bodyFor, canFit, startFitting } from '../../src/app/fit/fitting.ts';
 import { type FitRequest, type FitWorkerLike, runFit } from '../../src/app/fit/runFit.ts';
-import { editSettings, startWithBook, undoBook } from '../../src/app/state/bookStore.ts';
+import { editBook, editSettings, startWithBook, undoBook } from '../../src/app/state/bookStore.ts';
 import { canRun } from '../../src/app/state/commands.ts';
 import { cameraWords } from '../../src/app/screens/take/cameraWords.ts';
 import { session } from '../../src/app/state/session.ts';
 import { newBook } from '../../src/book/document.ts';
 import { NudgebookError } from '../../src/errors.ts';
+import { NO_CORRECTIONS } from '../../src/motion/corrections/corrections.ts';
 import type { FittedBody } from '../../src/motion/fit/fittedBody.ts';
 import type { Track } from '../../src/pose/track.ts';
 import { samplePlan } from '../charts/samplePlan.ts';
@@ -98,6 +99,23 @@ describe('fitting the body', () => {
     expect(session.getState().fit).not.toBeNull();
   });
 
+  it('begins anew with a correction and keeps the body before until then; undone, it knows the former fit again', async () => {
+    const track = newTrack();
+    session.setState({ track });
+    const body = newBody();
+    asked[0]?.finish(body);
+    await settle();
+    editBook((book) => ({ ...book, corrections: { ...book.corrections, angles: [{ timeS: 1, joint: 'leftElbow', angleDeg: 30 }] } }));
+    expect(asked[1]?.corrections.angles).toHaveLength(1);
+    expect(bodyFor(track, 1)).toBe(body);
+    const corrected = newBody();
+    asked[1]?.finish(corrected);
+    await settle();
+    expect(bodyFor(track, 1)).toBe(corrected);
+    undoBook();
+    expect(asked[2]?.corrections).toBe(NO_CORRECTIONS);
+  });
+
   it('gives way to a clip that is opened, and comes back when that came to nothing', async () => {
     session.setState({ track: newTrack() });
     const opening = { kind: 'opening', name: 'recipe.mp4', abort: new AbortController() } as const;
@@ -168,7 +186,7 @@ describe('a fit in its worker', () => {
     const worker = new PretendWorker();
     const abort = new AbortController();
     const told: number[] = [];
-    const result = runFit({ track: newTrack(), captureFactor: 2, signal: abort.signal, onProgress: (f) => told.push(f) }, () => worker);
+    const result = runFit({ track: newTrack(), captureFactor: 2, corrections: NO_CORRECTIONS, signal: abort.signal, onProgress: (f) => told.push(f) }, () => worker);
     return { worker, abort, told, result };
   };
 

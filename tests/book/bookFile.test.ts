@@ -2,9 +2,9 @@ import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { BOOK_FILE_MAX_CHARS, BOOK_FILE_VERSION, readBookFile, writeBookFile } from '../../src/book/bookFile.ts';
-import { newBook } from '../../src/book/document.ts';
+import { BOOK_VERSION, newBook } from '../../src/book/document.ts';
 import { POSE_VERSION } from '../../src/book/poseVersion.ts';
-import { bytesOf, marlaBook, twoFrameTrack } from './examples.ts';
+import { bytesOf, marlaBook, marlaBookOfVersion1, twoFrameTrack } from './examples.ts';
 import { errorOf } from './expectError.ts';
 
 const text = writeBookFile(marlaBook(), twoFrameTrack());
@@ -68,7 +68,7 @@ describe('book file', () => {
     ['a list', '[1]', 'bad-book', 'belongs to another program'],
     ['null', 'null', 'bad-book', 'belongs to another program'],
     ['a newer file', withTop({ version: BOOK_FILE_VERSION + 1, extra: 1 }), 'bad-book', 'saved by a newer Nudgebook: it has version 2'],
-    ['a newer book', withTop({ book: { ...marlaBook(), version: 2, extra: 1 } }), 'bad-book', 'made by a newer Nudgebook: it has version 2'],
+    ['a newer book', withTop({ book: { ...marlaBook(), version: BOOK_VERSION + 1, extra: 1 } }), 'bad-book', `made by a newer Nudgebook: it has version ${BOOK_VERSION + 1}`],
     ['no version', withTop({ version: undefined }), 'bad-book', 'The field version of the file is missing; allowed is 1.'],
     ['an unknown field', withTop({ camera: 1 }), 'bad-book', 'The file has a field Nudgebook does not know: camera.'],
     ['no book', withTop({ book: undefined }), 'bad-book', 'book'],
@@ -105,7 +105,7 @@ describe('released files open for ever', () => {
 
   test.each(names)('%s', (name) => {
     const file = readBookFile(readFileSync(new URL(name, folder), 'utf8'));
-    expect(file.book).toEqual(marlaBook());
+    expect(file.book).toEqual(marlaBookOfVersion1());
     expect(file.track).not.toBeNull();
     expect(bytesOf(file.track ?? twoFrameTrack())).toEqual(bytesOf(twoFrameTrack()));
   });

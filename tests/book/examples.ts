@@ -24,6 +24,15 @@ export function marlaBook(): Book {
     },
     model: 'heavy',
     settings: { inS: 0.4, outS: 2.9, captureFactor: 8, mirror: true, cutoffHz: 5.5, rate: 12, on: 3, timeScale: 1.5 },
+    corrections: {
+      camera: { pitchDeg: 4, rollDeg: -1.5, verticalFovDeg: 48 },
+      placed: [{ timeS: 1.23, landmark: 'leftElbow', x: 0.4, y: 0.35 }],
+      angles: [{ timeS: 1.3, joint: 'rightKnee', angleDeg: 12 }],
+      depthFlips: [{ limb: 'rightArm', bone: 'lower', fromS: 0.5, toS: 0.9 }],
+      swaps: [{ fromS: 2, toS: 2.1, part: 'legs', swapped: true }],
+      contacts: [{ foot: 'left', fromS: 0, toS: 3, stands: true }],
+      slate: { kind: 'given', straightFromS: 0.2, straightToS: 0.8, squareFromS: 1, squareToS: 1.5 },
+    },
     armature: {
       format: 'nudgebook-armature',
       version: 1,
@@ -38,6 +47,12 @@ export function marlaBook(): Book {
     shotSteps: [1, 2, 5],
     notes: { '3': 'keep the jar hand low', '12': 'heel lifts' },
   };
+}
+
+/** The same as a book of version 1 comes to be when it is opened: what it did not have yet is at its default. */
+export function marlaBookOfVersion1(): Book {
+  const { corrections } = newBook();
+  return { ...marlaBook(), corrections };
 }
 
 /** One frame with a person and one without; numbers that have no short decimal form. */

@@ -5,6 +5,7 @@ import { newBook, type Book } from '../../src/book/document.ts';
 import {
   canRedo, canUndo, COALESCE_MS, edit, HISTORY_LIMIT, redo, redoLabel, startHistory, undo, undoLabel, type History,
 } from '../../src/book/history.ts';
+import type { Corrections } from '../../src/motion/corrections/corrections.ts';
 import { marlaBook } from './examples.ts';
 
 function titled(title: string): Book {
@@ -167,6 +168,7 @@ describe('history', () => {
 
 describe('describeChange', () => {
   const book = newBook();
+  const corrected = (change: Partial<Corrections>): Book => ({ ...book, corrections: { ...book.corrections, ...change } });
   test.each<[string, Book]>([
     ['no change', { ...book }],
     ['rate 24 → 12', rated(book, 12)],
@@ -178,13 +180,33 @@ describe('describeChange', () => {
     ['take one-leg-reach.webm', { ...book, take: marlaBook().take }],
     ['armature Marla', { ...book, armature: marlaBook().armature }],
     ['model full → lite', { ...book, model: 'lite' }],
+    ['left elbow placed at 1.23 s', corrected({ placed: [{ timeS: 1.23, landmark: 'leftElbow', x: 0.1, y: 0.2 }] })],
+    ['left toe placed at 0.00 s', corrected({ placed: [{ timeS: 0, landmark: 'leftFootIndex', x: 0.1, y: 0.2 }] })],
+    ['right knee 12.5° at 1.30 s', corrected({ angles: [{ timeS: 1.3, joint: 'rightKnee', angleDeg: 12.5 }] })],
+    ['head turn -20° at 1.30 s', corrected({ angles: [{ timeS: 1.3, joint: 'neck', angleDeg: -20 }] })],
+    ['right arm lower bone turned in depth from 0.50 s to 0.90 s', corrected({ depthFlips: [{ limb: 'rightArm', bone: 'lower', fromS: 0.5, toS: 0.9 }] })],
+    ['left leg turned in depth from 0.50 s to 0.90 s', corrected({ depthFlips: [{ limb: 'leftLeg', bone: 'both', fromS: 0.5, toS: 0.9 }] })],
+    ['the legs swapped from 2.00 s to 2.10 s', corrected({ swaps: [{ fromS: 2, toS: 2.1, part: 'legs', swapped: true }] })],
+    ['left and right not swapped from 2.00 s to 2.10 s', corrected({ swaps: [{ fromS: 2, toS: 2.1, part: 'all', swapped: false }] })],
+    ['left foot free from 0.00 s to 3.00 s', corrected({ contacts: [{ foot: 'left', fromS: 0, toS: 3, stands: false }] })],
+    ['camera pitch 4°', corrected({ camera: { pitchDeg: 4, rollDeg: null, verticalFovDeg: null } })],
+    ['no slate pose', corrected({ slate: { kind: 'none' } })],
     ['step 4 photographed', { ...book, shotSteps: [4] }],
     ['photographed steps', { ...book, shotSteps: [4, 5] }],
     ['note on step 9', { ...book, notes: { '9': 'x' } }],
     ['rate 24 → 12, step 1 photographed', { ...rated(book, 12), shotSteps: [1] }],
-    ['title “Untitled” → “Marla reaches the jar”, take one-leg-reach.webm and 12 more', marlaBook()],
+    ['title “Untitled” → “Marla reaches the jar”, take one-leg-reach.webm and 21 more', marlaBook()],
   ])('%s', (words, after) => {
     expect(describeChange(book, after)).toBe(words);
+  });
+
+  test('corrections that changed, were taken back, or are many', () => {
+    const elbow = { timeS: 1, landmark: 'leftElbow', x: 0.1, y: 0.2 } as const;
+    const one = corrected({ placed: [elbow] });
+    expect(describeChange(one, corrected({ placed: [{ ...elbow, x: 0.3 }] }))).toBe('left elbow placed at 1.00 s');
+    expect(describeChange(one, book)).toBe('taken back: left elbow placed at 1.00 s');
+    expect(describeChange(book, corrected({ placed: [elbow, { ...elbow, timeS: 2 }] }))).toBe('placed joints');
+    expect(describeChange(corrected({ camera: { pitchDeg: 4, rollDeg: null, verticalFovDeg: null } }), book)).toBe('camera pitch estimated');
   });
 
   test('taking back a photographed step', () => {

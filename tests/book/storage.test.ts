@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { newBook, type Book } from '../../src/book/document.ts';
+import { BOOK_VERSION, newBook, type Book } from '../../src/book/document.ts';
 import { POSE_VERSION } from '../../src/book/poseVersion.ts';
 import { askToPersist, createStorage, OLDER_REVISIONS, openStorage, type BookStorage } from '../../src/book/storage.ts';
 import { StorageError } from '../../src/book/storageError.ts';
@@ -70,7 +70,7 @@ describe('the last book', () => {
   });
 
   test.each<[string, unknown, string]>([
-    ['of a newer version', { book: { ...marlaBook(), version: 2, later: true }, savedAtMs: 1 }, 'made by a newer Nudgebook'],
+    ['of a newer version', { book: { ...marlaBook(), version: BOOK_VERSION + 1, later: true }, savedAtMs: 1 }, 'made by a newer Nudgebook'],
     ['with a wrong value', { book: { ...marlaBook(), model: 'x' }, savedAtMs: 1 }, 'The field model of the book is "x"'],
     ['that is no record', 'garbage', 'A book is an object'],
   ])('one %s is put aside once, stays where it is, and saving goes on', async (_, record, words) => {

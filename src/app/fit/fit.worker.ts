@@ -16,9 +16,9 @@ function memoryOf(body: FittedBody): Transferable[] {
   return [...found];
 }
 
-port.onMessage(({ track, captureFactor }) => {
+port.onMessage(({ track, captureFactor, corrections }) => {
   try {
-    const body = fitTake(track, captureFactor, { onProgress: (fraction) => port.post({ kind: 'progress', fraction }) });
+    const body = fitTake(track, captureFactor, corrections, { onProgress: (fraction) => port.post({ kind: 'progress', fraction }) });
     port.post({ kind: 'fitted', body }, memoryOf(body));
   } catch (thrown) {
     port.post({ kind: 'failed', error: toErrorData(thrown) });

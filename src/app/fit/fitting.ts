@@ -3,6 +3,7 @@
  * body is fitted to it in a worker; the plan follows when that is done. Everything else goes before it: other work takes
  * its place at once, and afterwards the fit begins anew.
  */
+import type { Corrections } from '../../motion/corrections/corrections.ts';
 import type { FittedBody } from '../../motion/fit/fittedBody.ts';
 import type { Track } from '../../pose/track.ts';
 import { bookStore, currentBook } from '../state/bookStore.ts';
@@ -16,10 +17,17 @@ const TELL_EVERY_MS = 100;
 interface Wanted {
   readonly track: Track;
   readonly captureFactor: number;
+  readonly corrections: Corrections;
+}
+
+type Take = Pick<Wanted, 'track' | 'captureFactor'>;
+
+function sameTake(made: Take | null, wanted: Take | null): boolean {
+  return made !== null && wanted !== null && made.track === wanted.track && made.captureFactor === wanted.captureFactor;
 }
 
 function isFor(made: Wanted | null, wanted: Wanted | null): boolean {
-  return made !== null && wanted !== null && made.track === wanted.track && made.captureFactor === wanted.captureFactor;
+  return sameTake(made, wanted) && made?.corrections === wanted?.corrections;
 }
 
 /** The latest fit of each track, so that an undo or a change of model and back costs none. */
@@ -31,13 +39,17 @@ let running: (Wanted & { readonly abort: AbortController }) | null = null;
 
 function wantedNow(): Wanted | null {
   const { track } = session.getState();
-  return track === null ? null : { track, captureFactor: currentBook().settings.captureFactor };
+  const { settings, corrections } = currentBook();
+  return track === null ? null : { track, captureFactor: settings.captureFactor, corrections };
 }
 
-/** The body that the plan is to be made from: fitted to this very track at this very speed, or `null`. */
+/**
+ * The body that the plan is to be made from: fitted to this very track at this very speed, or `null`. While a new correction is worked
+ * in, it is the one before: the plan on the screen is nearly right, and one from the landmarks alone would not be.
+ */
 export function bodyFor(track: Track, captureFactor: number): FittedBody | null {
   const { fit } = session.getState();
-  return fit !== null && isFor(fit, { track, captureFactor }) ? fit.body : null;
+  return fit !== null && sameTake(fit, { track, captureFactor }) ? fit.body : null;
 }
 
 /** Whether there is a finished track without its fit and nothing under way. */
@@ -56,7 +68,7 @@ export function fitAgain(): void {
 function look(run: typeof runFit): void {
   const wanted = wantedNow();
   const { fit } = session.getState();
-  if (fit !== null && !isFor(fit, wanted)) session.setState({ fit: null });
+  if (fit !== null && !sameTake(fit, wanted)) session.setState({ fit: null });
   if (running !== null && (session.getState().job?.abort !== running.abort || !isFor(running, wanted))) giveWay();
   // While anything else is under way the track may still grow, or is about to be another.
   if (wanted === null || running !== null || session.getState().job !== null) return;
@@ -75,7 +87,7 @@ function giveWay(): void {
 }
 
 async function fitNow(wanted: Wanted, run: typeof runFit): Promise<void> {
-  const { track, captureFactor } = wanted;
+  const { track, captureFactor, corrections } = wanted;
   const abort = new AbortController();
   const own = { ...wanted, abort };
   running = own;
@@ -89,11 +101,11 @@ async function fitNow(wanted: Wanted, run: typeof runFit): Promise<void> {
   };
   tell(0);
   try {
-    const body = await run({ track, captureFactor, signal: abort.signal, onProgress: tell });
+    const body = await run({ track, captureFactor, corrections, signal: abort.signal, onProgress: tell });
     if (running !== own) return;
     running = null;
     performance.measure('fit', { start: started });
-    const fit: Fit = { track, captureFactor, body };
+    const fit: Fit = { track, captureFactor, corrections, body };
     latest.set(track, fit);
     session.setState({ fit, job: null });
     say('The body is fitted; the steps are made from it now.');

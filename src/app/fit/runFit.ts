@@ -1,5 +1,6 @@
 /** The page's end of one body fit: a worker of its own, ended with it. */
 import { fromErrorData, NudgebookError } from '../../errors.ts';
+import type { Corrections } from '../../motion/corrections/corrections.ts';
 import type { FittedBody } from '../../motion/fit/fittedBody.ts';
 import type { Track } from '../../pose/track.ts';
 import type { FromFitWorker, ToFitWorker } from './fitProtocol.ts';
@@ -7,6 +8,7 @@ import type { FromFitWorker, ToFitWorker } from './fitProtocol.ts';
 export interface FitRequest {
   readonly track: Track;
   readonly captureFactor: number;
+  readonly corrections: Corrections;
   readonly signal: AbortSignal;
   /** Share of the work done, 0..1. */
   readonly onProgress: (fraction: number) => void;
@@ -25,7 +27,9 @@ function makeFitWorker(): FitWorkerLike {
  * @param makeWorker given only by tests
  * @throws NudgebookError `cancelled` when the signal says so; `no-person` and the like as `fitTake`; `internal` when the worker dies
  */
-export function runFit({ track, captureFactor, signal, onProgress }: FitRequest, makeWorker: () => FitWorkerLike = makeFitWorker): Promise<FittedBody> {
+export function runFit(
+  { track, captureFactor, corrections, signal, onProgress }: FitRequest, makeWorker: () => FitWorkerLike = makeFitWorker,
+): Promise<FittedBody> {
   return new Promise((resolve, reject) => {
     if (signal.aborted) {
       reject(cancelled());
@@ -53,7 +57,7 @@ export function runFit({ track, captureFactor, signal, onProgress }: FitRequest,
       end(() => reject(died((event as ErrorEvent).message)));
     });
     worker.addEventListener('messageerror', () => end(() => reject(died('a message could not be read'))));
-    worker.postMessage({ track, captureFactor } satisfies ToFitWorker);
+    worker.postMessage({ track, captureFactor, corrections } satisfies ToFitWorker);
   });
 }
 

@@ -4,6 +4,7 @@
  */
 import { type Book, newBook, takeRefOf } from '../../book/document.ts';
 import { matchesTake } from '../../book/relink.ts';
+import { NO_CORRECTIONS } from '../../motion/corrections/corrections.ts';
 import { NudgebookError } from '../../errors.ts';
 import type { ClipFacts } from '../../footage/facts.ts';
 import { openClip } from '../../footage/openClip.ts';
@@ -73,6 +74,7 @@ async function openTake(source: ClipSource, address: string | null): Promise<voi
         title: titleFor(book, facts.name, address),
         take,
         settings: { ...book.settings, inS: null, outS: null, captureFactor: 1, mirror: false },
+        corrections: NO_CORRECTIONS,
         shotSteps: [],
         notes: {},
       }), { label: `take ${facts.name}` });

@@ -7,6 +7,7 @@ import type { ErrorData } from '../../errors.ts';
 import type { ClipFacts } from '../../footage/facts.ts';
 import type { FrameViewer } from '../../footage/frameViewer.ts';
 import type { ClipSource } from '../../footage/source.ts';
+import type { Corrections } from '../../motion/corrections/corrections.ts';
 import type { FittedBody } from '../../motion/fit/fittedBody.ts';
 import type { Plan } from '../../plan/plan.ts';
 import type { ModelSize, Track } from '../../pose/track.ts';
@@ -58,6 +59,7 @@ export function changesBench(job: Job | null): job is OpeningJob | PosingJob {
 export interface Fit {
   readonly track: Track;
   readonly captureFactor: number;
+  readonly corrections: Corrections;
   readonly body: FittedBody;
 }
 

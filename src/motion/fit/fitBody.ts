@@ -143,7 +143,10 @@ export function fitBody(track: Track, options: FitOptions = {}, hooks: FitHooks 
   const body = describeBody(fullProblem, rigid, views);
   spent = budget;
   report();
-  return { timesS, ...body, cost: costByFamily(fullProblem, full), iterations, stopped };
+  const given = { pitch: options.pitchRad !== undefined, roll: options.rollRad !== undefined, fov: options.verticalFovDeg !== undefined };
+  return {
+    timesS, ...body, camera: { ...body.camera, given }, swaps: [], slate: null, cost: costByFamily(fullProblem, full), iterations, stopped,
+  };
 }
 
 /** Quantiles of projected length: first guess, and at the fitted depth (lab). */

@@ -1,4 +1,5 @@
 /** The result of the fit, as the rest of motion takes it. */
+import type { SwapPart } from '../corrections/corrections.ts';
 import type { FamilyName } from './residuals/all.ts';
 
 /** Bits of {@link FittedBody.limbFlags}. */
@@ -23,6 +24,7 @@ export const FLAG_JUMPED = 16;
  * - `inPlaneFraction[T·4]` smaller in-plane fraction of the limb's two bones (projected over true length), 0..1, the best of all cameras.
  * - `imageResidualPx[T·4]` mean distance of the limb's two far joints from their landmarks in the first camera; NaN where unseen.
  * - `limbFlags[T·4]` FLAG_* bits.
+ * - `figureImage[T·12·2]` where the first camera sees the twelve fitted joints (order of FIGURE_LANDMARKS), fractions of the upright frame.
  *
  * What else predicts the error of a frame, for `errorDeg`:
  * - `boneInPlane[T·8]` projected over true length of each bone (upper and lower of each limb), the best of all cameras.
@@ -42,6 +44,7 @@ export interface FittedBody {
   readonly inPlaneFraction: Float64Array;
   readonly imageResidualPx: Float64Array;
   readonly limbFlags: Uint8Array;
+  readonly figureImage: Float32Array;
   readonly boneInPlane: Float64Array;
   readonly depthResidualM: Float64Array;
   readonly jumpPx: Float64Array;
@@ -50,12 +53,42 @@ export interface FittedBody {
   readonly facingRad: Float64Array;
   readonly pxPerM: Float64Array;
   readonly segmentLengthsM: SegmentLengths;
-  readonly camera: { readonly pitchRad: number; readonly rollRad: number; readonly focalPx: number };
+  readonly camera: FittedCamera;
+  /** Where left and right were mistaken for each other, in order; container times. */
+  readonly swaps: readonly FoundSwap[];
+  /** Known poses at the start, where there are any; container times. */
+  readonly slate: SlateSpans | null;
   /** Cost of each family at the end, in squared sigmas weighted by evidence. */
   readonly cost: Readonly<Record<FamilyName, number>>;
   readonly iterations: number;
   /** True where `shouldStop` ended the work early; everything else then holds the state reached. */
   readonly stopped: boolean;
+}
+
+/** The camera of the fit, and which of its figures a person gave (else estimated; the focal length: guessed). */
+export interface FittedCamera {
+  readonly pitchRad: number;
+  readonly rollRad: number;
+  readonly focalPx: number;
+  readonly given: { readonly pitch: boolean; readonly roll: boolean; readonly fov: boolean };
+}
+
+/** A span in which the model mistook left and right. Frames from `fromS` to `toS`, both included. */
+export interface FoundSwap {
+  readonly fromS: number;
+  readonly toS: number;
+  readonly part: SwapPart;
+  /** `repaired`: turned back before the fit. `doubtful`: left as measured and flagged. `byHand`: a person said so, turned back. */
+  readonly state: 'repaired' | 'doubtful' | 'byHand';
+}
+
+export interface SlateSpans {
+  readonly straightFromS: number;
+  readonly straightToS: number;
+  readonly squareFromS: number | null;
+  readonly squareToS: number | null;
+  /** Said by a person, not found. */
+  readonly given: boolean;
 }
 
 export interface SegmentLengths {

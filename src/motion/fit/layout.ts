@@ -17,6 +17,7 @@ export const BONE_COUNT = 8;
 /** Limbs in the order left arm, right arm, left leg, right leg. */
 export const LIMB_COUNT = 4;
 export const LIMB_NAMES = ['leftArm', 'rightArm', 'leftLeg', 'rightLeg'] as const;
+export type LimbName = (typeof LIMB_NAMES)[number];
 
 /** Length unknown that each bone uses: left and right share theirs. */
 export const LENGTH_OF_BONE: readonly number[] = [0, 1, 0, 1, 2, 3, 2, 3];

@@ -8,6 +8,7 @@ import {
 } from './layout.ts';
 import { describeFrames, type Predictors } from './predictors.ts';
 import type { Problem } from './problem.ts';
+import { NEAREST_M } from './residuals/image.ts';
 import { fillHoles, quantile } from './series.ts';
 import type { View } from './view.ts';
 
@@ -19,7 +20,7 @@ function carrierOf(landmark: number): number | 'midShoulder' {
   return left ? LANDMARK.leftAnkle : LANDMARK.rightAnkle;
 }
 
-type Rest = Pick<FittedBody, 'pointsM' | 'rootM' | 'known' | 'contacts' | 'segmentLengthsM' | 'camera'> & Predictors;
+type Rest = Pick<FittedBody, 'pointsM' | 'rootM' | 'known' | 'contacts' | 'segmentLengthsM' | 'camera' | 'figureImage'> & Predictors;
 
 /**
  * @param problem at full frame rate (one knot a frame)
@@ -71,9 +72,22 @@ export function describeBody(problem: Problem, rigid: Figure, views: readonly Vi
   };
   return {
     pointsM, rootM, known: track.found.slice(), contacts: Uint8Array.from(problem.planted, (p) => (p > 0 ? 1 : 0)),
-    ...describeFrames(problem, rigid, views), segmentLengthsM,
-    camera: { pitchRad: globals[PITCH_AT]!, rollRad: globals[ROLL_AT]!, focalPx: views[0]!.focalPx },
+    ...describeFrames(problem, rigid, views), segmentLengthsM, figureImage: inPicture(rigid, views[0]!),
+    camera: { pitchRad: globals[PITCH_AT]!, rollRad: globals[ROLL_AT]!, focalPx: views[0]!.focalPx, given: { pitch: false, roll: false, fov: false } },
   };
+}
+
+/** The figure's joints in the first camera's picture [T·12·2], fractions of the frame. */
+function inPicture(rigid: Figure, view: View): Float32Array {
+  const { points } = rigid;
+  const { focalPx, track: { widthPx, heightPx } } = view;
+  const out = new Float32Array((points.length / 3) * 2);
+  for (let i = 0; i < points.length / 3; i++) {
+    const by = focalPx / Math.max(NEAREST_M, points[i * 3 + 2]!);
+    out[i * 2] = 0.5 + (by * points[i * 3]!) / widthPx;
+    out[i * 2 + 1] = 0.5 + (by * points[i * 3 + 1]!) / heightPx;
+  }
+  return out;
 }
 
 /** Raw world offset of every carried landmark from its carrier [T·33·3], camera axes, holes bridged. */
