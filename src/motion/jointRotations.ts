@@ -6,20 +6,19 @@
  * the chest and stay at rest. A wrist's rotation includes the roll of the forearm, since elbow and wrist show no roll.
  * Hinges are read as the angle between their bones and are therefore never negative.
  */
-import {
-  conjugate, fromAxisAngle, IDENTITY, multiply, power, readQuat, rotate, shortestArc, writeQuat, type Quat,
-} from '../numeric/quaternion.ts';
-import { angleBetweenVectors, cross, dot, scale, subtract, unit, type Vec3 } from '../numeric/vector3.ts';
-import { LANDMARK } from '../pose/landmarks.ts';
+import { carryAt, crossAt, dotAt, halfTurnAt, multiplyAt, rotateAt, scaleAt, subtractAt, unitAt } from '../numeric/inPlace.ts';
+import { LANDMARK, LANDMARK_COUNT } from '../pose/landmarks.ts';
 import type { Stretch } from './gaps.ts';
-import { hingeAxes, type LimbFrame } from './hingeAxis.ts';
+import { hingeAxes, type LimbRun } from './hingeAxis.ts';
 import { FLEXION_SENSE, JOINT, JOINT_COUNT, type JointName } from './joints.ts';
 import {
-  chestOrientation, footOrientation, fromYZ, handOrientation, headOrientation, pelvisOrientation, pointsOf, type FramePoints,
+  chestOrientation, footOrientation, fromYZ, headOrientation, leftHandOrientation, pelvisOrientation, rightHandOrientation,
+  type SegmentReader,
 } from './segments.ts';
 
-const Z: Vec3 = [0, 0, 1];
-const DOWN: Vec3 = [0, -1, 0];
+const Z = new Float64Array([0, 0, 1]);
+const DOWN = new Float64Array([0, -1, 0]);
+const REST = new Float64Array([1, 0, 0, 0]);
 
 /** The limb's joints and landmarks, and the joint whose segment carries it. */
 interface Limb {
@@ -43,6 +42,19 @@ const LIMBS: readonly Limb[] = (['left', 'right'] as const).flatMap((side): Limb
   },
 ]);
 
+/** What is read of the points in one stretch. */
+interface Run {
+  /** `[T·33·3]`, and the first number of the stretch's first frame in it. */
+  readonly points: Float64Array;
+  readonly first: number;
+  readonly count: number;
+  /** `[count]` set to 1 where a segment shows no direction. */
+  readonly doubtful: Uint8Array;
+}
+
+/** Numbers of one frame of points. */
+const FRAME = LANDMARK_COUNT * 3;
+
 /**
  * Writes the rotations of all joints for the frames of one stretch.
  *
@@ -54,103 +66,124 @@ const LIMBS: readonly Limb[] = (['left', 'right'] as const).flatMap((side): Limb
 export function writeJointRotations(
   positionM: Float64Array, performerS: Float64Array, stretch: Stretch, rotations: Float64Array,
 ): number {
-  const frames = stretch.to - stretch.from + 1;
+  const count = stretch.to - stretch.from + 1;
+  const run: Run = { points: positionM, first: stretch.from * FRAME, count, doubtful: new Uint8Array(count) };
   const times = performerS.subarray(stretch.from, stretch.to + 1);
-  const points = Array.from({ length: frames }, (_, k) => pointsOf(positionM, stretch.from + k));
-  const doubtful = new Uint8Array(frames);
-  const put = (k: number, joint: number, q: Quat): void => {
-    writeQuat(rotations, (stretch.from + k) * JOINT_COUNT + joint, q);
-  };
+  /** Where the quaternion of a joint in frame k of the stretch begins. */
+  const place = (k: number, joint: number): number => ((stretch.from + k) * JOINT_COUNT + joint) * 4;
 
-  const pelvis = orientations(points, pelvisOrientation, doubtful);
-  const chest = orientations(points, chestOrientation, doubtful);
-  const head = orientations(points, headOrientation, doubtful);
-  for (let k = 0; k < frames; k++) {
-    const p = readQuat(pelvis, k);
-    const c = readQuat(chest, k);
-    const trunkHalf = power(multiply(conjugate(p), c), 0.5);
-    const headHalf = power(multiply(conjugate(c), readQuat(head, k)), 0.5);
-    put(k, JOINT.pelvis, p);
-    put(k, JOINT.spine, trunkHalf);
-    put(k, JOINT.chest, trunkHalf);
-    put(k, JOINT.neck, headHalf);
-    put(k, JOINT.head, headHalf);
-    put(k, JOINT.leftClavicle, IDENTITY);
-    put(k, JOINT.rightClavicle, IDENTITY);
+  const pelvis = orientations(run, pelvisOrientation);
+  const chest = orientations(run, chestOrientation);
+  const head = orientations(run, headOrientation);
+  const half = new Float64Array(4);
+  for (let k = 0; k < count; k++) {
+    const at = k * 4;
+    for (let c = 0; c < 4; c++) rotations[place(k, JOINT.pelvis) + c] = pelvis[at + c]!;
+    multiplyAt(pelvis, at, chest, at, half, 0, true);
+    halfTurnAt(half, 0, half, 0);
+    rotations.set(half, place(k, JOINT.spine));
+    rotations.set(half, place(k, JOINT.chest));
+    multiplyAt(chest, at, head, at, half, 0, true);
+    halfTurnAt(half, 0, half, 0);
+    rotations.set(half, place(k, JOINT.neck));
+    rotations.set(half, place(k, JOINT.head));
+    rotations.set(REST, place(k, JOINT.leftClavicle));
+    rotations.set(REST, place(k, JOINT.rightClavicle));
   }
-
-  for (const limb of LIMBS) {
-    const carrier = limb.kind === 'arm' ? chest : pelvis;
-    const sense = FLEXION_SENSE[limb.hinge] ?? 1;
-    const [ball, hingeJoint, end] = [JOINT[limb.ball], JOINT[limb.hinge], JOINT[limb.end]];
-    const bones = limbBones(points, limb, doubtful);
-    const axes = hingeAxes(bones.map((b, k) => limbFrame(b, limb.kind, sense, readQuat(carrier, k))), times);
-    let lastEnd: Quat | undefined;
-    for (let k = 0; k < frames; k++) {
-      const { upper, lower } = bones[k]!;
-      const upperQ = fromYZ(scale(upper, -1), axes[k]!) ?? IDENTITY;
-      const hinge = fromAxisAngle(Z, sense * angleBetweenVectors(upper, lower));
-      const lowerQ = multiply(upperQ, hinge);
-      const endQ = limb.kind === 'arm'
-        ? handOrientation(points[k]!, limb.side)
-        : footOrientation(points[k]!, limb.side, rotate(lowerQ, Z));
-      if (endQ === undefined) doubtful[k] = 1;
-      lastEnd = endQ === undefined ? lastEnd ?? IDENTITY : multiply(conjugate(lowerQ), endQ);
-      put(k, ball, multiply(conjugate(readQuat(carrier, k)), upperQ));
-      put(k, hingeJoint, hinge);
-      put(k, end, lastEnd);
-    }
-  }
-  return doubtful.reduce((sum, one) => sum + one, 0);
+  for (const limb of LIMBS) writeLimb(run, limb, limb.kind === 'arm' ? chest : pelvis, times, rotations, place);
+  return run.doubtful.reduce((sum, one) => sum + one, 0);
 }
 
-/** Orientation of a segment in every frame `[n·4]`; where it can't be told, that of the frame before (at first the rest). */
-function orientations(
-  points: readonly FramePoints[], of: (p: FramePoints) => Quat | undefined, doubtful: Uint8Array,
-): Float64Array {
-  const out = new Float64Array(points.length * 4);
-  let last: Quat = IDENTITY;
-  points.forEach((p, k) => {
-    const q = of(p);
-    if (q === undefined) doubtful[k] = 1;
-    last = q ?? last;
-    writeQuat(out, k, last);
-  });
+/** Ball, hinge and end of one limb; `carrier[count·4]` is the segment that it hangs on. */
+function writeLimb(
+  run: Run, limb: Limb, carrier: Float64Array, times: Float64Array, rotations: Float64Array,
+  place: (k: number, joint: number) => number,
+): void {
+  const sense = FLEXION_SENSE[limb.hinge] ?? 1;
+  const [ball, hinge, end] = [JOINT[limb.ball], JOINT[limb.hinge], JOINT[limb.end]];
+  const hand = limb.side === 'left' ? leftHandOrientation : rightHandOrientation;
+  const bones = readLimb(run, limb, sense, carrier);
+  const axes = hingeAxes(bones, times);
+  const up = new Float64Array(3);
+  const upper = new Float64Array(4);
+  const lower = new Float64Array(4);
+  const shankZ = new Float64Array(3);
+  const endQ = new Float64Array(4);
+  const lastEnd = REST.slice();
+  for (let k = 0; k < run.count; k++) {
+    scaleAt(bones.along, k * 3, -1, up, 0);
+    if (!fromYZ(up, 0, axes, k * 3, upper, 0)) upper.set(REST);
+    const at = place(k, hinge);
+    const halfRad = (sense * bones.flexionRad[k]!) / 2;
+    rotations[at] = Math.cos(halfRad);
+    rotations[at + 1] = 0;
+    rotations[at + 2] = 0;
+    // + 0 turns a minus zero into a plain one
+    rotations[at + 3] = Math.sin(halfRad) + 0;
+    multiplyAt(carrier, k * 4, upper, 0, rotations, place(k, ball), true);
+    multiplyAt(upper, 0, rotations, at, lower, 0);
+    let seen: boolean;
+    if (limb.kind === 'arm') {
+      seen = hand(run.points, run.first + k * FRAME, endQ, 0);
+    } else {
+      rotateAt(lower, 0, Z, 0, shankZ, 0);
+      seen = footOrientation(run.points, run.first + k * FRAME, limb.side, shankZ, endQ, 0);
+    }
+    if (seen) multiplyAt(lower, 0, endQ, 0, lastEnd, 0, true);
+    else run.doubtful[k] = 1;
+    rotations.set(lastEnd, place(k, end));
+  }
+}
+
+/** Orientation of a segment in every frame `[count·4]`; where it can't be told, that of the frame before (at first the rest). */
+function orientations({ points, first, count, doubtful }: Run, read: SegmentReader): Float64Array {
+  const out = new Float64Array(count * 4);
+  for (let k = 0; k < count; k++) {
+    if (read(points, first + k * FRAME, out, k * 4)) continue;
+    doubtful[k] = 1;
+    if (k > 0) out.copyWithin(k * 4, k * 4 - 4, k * 4);
+    else out.set(REST);
+  }
   return out;
 }
 
-interface Bones {
-  /** Unit vectors down the two bones. */
-  readonly upper: Vec3;
-  readonly lower: Vec3;
-}
-
-function limbBones(points: readonly FramePoints[], limb: Limb, doubtful: Uint8Array): Bones[] {
-  let last: Bones = { upper: DOWN, lower: DOWN };
-  return points.map((p, k) => {
-    const middle = p(limb.points[1]);
-    const upper = unit(subtract(middle, p(limb.points[0])));
-    const lower = unit(subtract(p(limb.points[2]), middle));
-    if (upper === undefined || lower === undefined) doubtful[k] = 1;
-    last = { upper: upper ?? last.upper, lower: lower ?? last.lower };
-    return last;
-  });
-}
-
 /**
- * What one frame says about a limb's bending axis.
+ * The bones of a limb in every frame, and what they say about its bending axis.
  *
  * Prior of the knee: the pelvis' axis to the right, as far as it is square to the thigh (nothing for a thigh straight
  * out to the side). Prior of the elbow: the chest's axis to the right, carried along by the smallest turn that takes the
  * hanging arm to where the arm is (the crease of the elbow of a hanging arm faces forward); that turn is not defined for
  * an arm straight up along the trunk, and the prior's weight falls to nothing there.
  */
-function limbFrame({ upper, lower }: Bones, kind: 'arm' | 'leg', sense: 1 | -1, carrier: Quat): LimbFrame {
-  const bend = scale(cross(upper, lower), sense);
-  const flexionRad = angleBetweenVectors(upper, lower);
-  if (kind === 'leg') return { along: upper, bend, flexionRad, prior: rotate(carrier, Z) };
-  const down = rotate(carrier, DOWN);
-  const weight = (1 + dot(down, upper)) / 2;
-  const prior = scale(rotate(shortestArc(down, upper), rotate(carrier, Z)), weight);
-  return { along: upper, bend, flexionRad, prior };
+function readLimb({ points, first, count, doubtful }: Run, limb: Limb, sense: 1 | -1, carrier: Float64Array): LimbRun {
+  const along = new Float64Array(count * 3);
+  const bend = new Float64Array(count * 3);
+  const prior = new Float64Array(count * 3);
+  const flexionRad = new Float64Array(count);
+  const [root, middle, tip] = limb.points.map((landmark) => first + landmark * 3) as [number, number, number];
+  const bone = new Float64Array(3);
+  const lower = DOWN.slice();
+  const down = new Float64Array(3);
+  for (let k = 0; k < count; k++) {
+    const at = k * 3;
+    const frame = k * FRAME;
+    subtractAt(points, middle + frame, points, root + frame, bone, 0);
+    if (!unitAt(bone, 0, along, at)) {
+      doubtful[k] = 1;
+      if (k > 0) along.copyWithin(at, at - 3, at);
+      else along.set(DOWN);
+    }
+    subtractAt(points, tip + frame, points, middle + frame, bone, 0);
+    if (!unitAt(bone, 0, lower, 0)) doubtful[k] = 1;
+    crossAt(along, at, lower, 0, bend, at);
+    flexionRad[k] = Math.atan2(Math.sqrt(dotAt(bend, at, bend, at)), dotAt(along, at, lower, 0));
+    scaleAt(bend, at, sense, bend, at);
+    rotateAt(carrier, k * 4, Z, 0, prior, at);
+    if (limb.kind === 'leg') continue;
+    rotateAt(carrier, k * 4, DOWN, 0, down, 0);
+    const weight = (1 + dotAt(down, 0, along, at)) / 2;
+    if (carryAt(down, 0, along, at, prior, at, prior, at)) scaleAt(prior, at, weight, prior, at);
+    else prior.fill(0, at, at + 3);
+  }
+  return { along, bend, flexionRad, prior };
 }
