@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { frameAtPlayhead, playheadAtFrame } from '../../src/app/media/frameAtPlayhead.ts';
-import { nearestStep } from '../../src/app/state/planning.ts';
+import { nearestStep } from '../../src/app/state/nearestStep.ts';
 import { samplePlan } from '../charts/samplePlan.ts';
 
 /** Thirty frames a second from a millisecond after the first step: five frames for each two steps of the sample plan. */

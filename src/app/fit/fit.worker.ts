@@ -2,19 +2,10 @@
 import { toErrorData } from '../../errors.ts';
 import { workerPort } from '../../footage/workerPort.ts';
 import { fitTake } from '../../motion/fit/fitTake.ts';
-import type { FittedBody } from '../../motion/fit/fittedBody.ts';
+import { memoryOf } from '../worker/memoryOf.ts';
 import type { FromFitWorker, ToFitWorker } from './fitProtocol.ts';
 
 const port = workerPort<ToFitWorker, FromFitWorker>();
-
-/** The memory of the body's series, each once: handed over, not copied. */
-function memoryOf(body: FittedBody): Transferable[] {
-  const found = new Set<Transferable>();
-  for (const value of Object.values(body)) {
-    if (ArrayBuffer.isView(value) && value.buffer instanceof ArrayBuffer) found.add(value.buffer);
-  }
-  return [...found];
-}
 
 port.onMessage(({ track, captureFactor, corrections }) => {
   try {

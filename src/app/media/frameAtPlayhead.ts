@@ -4,7 +4,7 @@
 import { nearestFrame } from '../../footage/frameAt.ts';
 import type { Plan } from '../../plan/plan.ts';
 import type { Playhead } from '../state/playhead.ts';
-import { nearestStep } from '../state/planning.ts';
+import { nearestStep } from '../state/nearestStep.ts';
 
 export interface FrameAtPlayhead {
   /** Index in `timesS`. */

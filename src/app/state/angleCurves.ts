@@ -4,11 +4,8 @@
  */
 import type { RowCurve } from '../../charts/angleColumn.ts';
 import { certaintyOf } from '../../charts/certainty.ts';
-import type { Motion } from '../../motion/motion.ts';
-import { jointAngles } from '../../plan/jointAngles.ts';
+import type { FrameAngles } from '../../plan/makePlan.ts';
 import type { Plan } from '../../plan/plan.ts';
-import { applyArmature } from '../../puppet/applyArmature.ts';
-import type { Armature } from '../../puppet/armature.ts';
 
 /** Curve of a joint by its index in `plan.joints`. */
 export type AngleCurves = (joint: number) => RowCurve;
@@ -21,27 +18,25 @@ export function rowOfTime(plan: Pick<Plan, 'sourceTimeS' | 'stepCount'>, timeS: 
 }
 
 /**
- * @param motion the motion that the plan was made from
+ * @param frames angles at the frames of the take that the plan was made from, for the same joints
  */
-export function angleCurves(motion: Motion, armature: Armature, plan: Plan): AngleCurves {
-  const poses = applyArmature(motion, motion.observable, armature);
-  const angleDeg = jointAngles(poses);
-  const width = poses.joints.length;
+export function angleCurves({ joints, timesS, angleDeg, confidence, state }: FrameAngles, plan: Plan): AngleCurves {
+  const width = joints.length;
   const last = plan.stepCount - 1;
-  const frames: number[] = [];
-  for (let f = 0; f < motion.timesS.length; f += 1) {
-    const row = rowOfTime(plan, motion.timesS[f] ?? 0);
+  const used: number[] = [];
+  for (let f = 0; f < timesS.length; f += 1) {
+    const row = rowOfTime(plan, timesS[f] ?? 0);
     // Only what the plan uses: the take may go on before its in point and after its out point.
-    if (row >= -0.5 && row <= last + 0.5) frames.push(f);
+    if (row >= -0.5 && row <= last + 0.5) used.push(f);
   }
-  const rowsAt = frames.map((f) => rowOfTime(plan, motion.timesS[f] ?? 0));
+  const rowsAt = used.map((f) => rowOfTime(plan, timesS[f] ?? 0));
   return (joint) => ({
-    length: frames.length,
+    length: used.length,
     row: (point) => rowsAt[point] ?? 0,
-    value: (point) => angleDeg[(frames[point] ?? 0) * width + joint] ?? Number.NaN,
+    value: (point) => angleDeg[(used[point] ?? 0) * width + joint] ?? Number.NaN,
     certainty: (point) => {
-      const at = (frames[point] ?? 0) * width + joint;
-      return certaintyOf(poses.state[at], poses.confidence[at], angleDeg[at]);
+      const at = (used[point] ?? 0) * width + joint;
+      return certaintyOf(state[at], confidence[at], angleDeg[at]);
     },
   });
 }

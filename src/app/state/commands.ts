@@ -93,7 +93,7 @@ const COMMANDS: Readonly<Record<CommandName, () => void>> = {
   undo: undoBook,
   redo: redoBook,
   openFile: () => attempt(askAndOpen),
-  saveBook: () => attempt(async () => saveBookFile()),
+  saveBook: () => attempt(saveBookFile),
   newBook: () => {
     // A fit gives way by itself, and comes back with an undo.
     if (changesBench(session.getState().job)) stopWork();

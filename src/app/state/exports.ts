@@ -2,11 +2,15 @@
 import { NudgebookError } from '../../errors.ts';
 import { describeRate } from '../../footage/rateVerdict.ts';
 import { foundCount } from '../../pose/track.ts';
+import { writeFile } from '../save/writeFile.ts';
 import { currentBook } from './bookStore.ts';
 import { download, fileNameOf } from './files.ts';
+import { planSettled } from './planning.ts';
 import { session } from './session.ts';
 
-function wholePlan(): NonNullable<ReturnType<typeof session.getState>['plan']> {
+/** The plan of the present settings, which may still be on its way. */
+async function wholePlan(): Promise<NonNullable<ReturnType<typeof session.getState>['plan']>> {
+  await planSettled();
   const { plan, job } = session.getState();
   if (plan === null) throw new NudgebookError('bad-argument', 'There is no plan to save yet.', 'Open a clip first.');
   if (job !== null) {
@@ -18,21 +22,21 @@ function wholePlan(): NonNullable<ReturnType<typeof session.getState>['plan']> {
 
 /** Saves increments.csv. */
 export async function saveIncrements(): Promise<void> {
-  const plan = wholePlan();
-  const { incrementsCsv } = await import('../../export/incrementsCsv.ts');
-  download(incrementsCsv(plan), `${fileNameOf(currentBook().title)} increments.csv`, 'text/csv');
+  const plan = await wholePlan();
+  const { title } = currentBook();
+  download(await writeFile({ kind: 'increments', plan }), `${fileNameOf(title)} increments.csv`);
 }
 
 /** Saves plan.json. */
 export async function savePlan(): Promise<void> {
-  const plan = wholePlan();
+  const plan = await wholePlan();
   const { take, settings, title } = currentBook();
   const { track } = session.getState();
   if (take === null || track === null) throw new NudgebookError('bad-argument', 'There is no take in this book.', 'Open a clip first.');
-  const { planToJson } = await import('../../export/planJson.ts');
-  const json = planToJson(
+  const file = await writeFile({
+    kind: 'plan',
     plan,
-    {
+    take: {
       name: take.name,
       hash: take.hash,
       durationS: take.durationS,
@@ -44,6 +48,6 @@ export async function savePlan(): Promise<void> {
       rateText: describeRate(take.rate),
     },
     settings,
-  );
-  download(`${JSON.stringify(json, null, 1)}\n`, `${fileNameOf(title)} plan.json`, 'application/json');
+  });
+  download(file, `${fileNameOf(title)} plan.json`);
 }

@@ -1,8 +1,9 @@
 /** Files in and out of the page: choosing, dropping, downloading. */
-import { BOOK_FILE_ENDING, readBookFile, writeBookFile } from '../../book/bookFile.ts';
+import { BOOK_FILE_ENDING, readBookFile } from '../../book/bookFile.ts';
 import { POSE_VERSION } from '../../book/poseVersion.ts';
 import { openTakeFile, relinkFile } from '../media/takes.ts';
 import { addTrack } from '../media/tracks.ts';
+import { writeFile } from '../save/writeFile.ts';
 import { currentBook, editBook } from './bookStore.ts';
 import { dismissProblem } from './problems.ts';
 import { changesBench, say, session } from './session.ts';
@@ -54,9 +55,9 @@ export function fileNameOf(title: string): string {
   return plain === '' ? 'Untitled' : plain;
 }
 
-/** Hands a text to the person as a file. */
-export function download(text: string, name: string, type: string): void {
-  const url = URL.createObjectURL(new Blob([text], { type }));
+/** Hands a file to the person under a name. */
+export function download(file: Blob, name: string): void {
+  const url = URL.createObjectURL(file);
   const link = document.createElement('a');
   link.href = url;
   link.download = name;
@@ -67,9 +68,9 @@ export function download(text: string, name: string, type: string): void {
 }
 
 /** Saves the book with the track it was planned from. */
-export function saveBookFile(): void {
+export async function saveBookFile(): Promise<void> {
   const book = currentBook();
   const { track, job } = session.getState();
   const whole = !changesBench(job) && book.take !== null && track?.model === book.model ? track : null;
-  download(writeBookFile(book, whole), `${fileNameOf(book.title)}${BOOK_FILE_ENDING}`, 'application/json');
+  download(await writeFile({ kind: 'book', book, track: whole }), `${fileNameOf(book.title)}${BOOK_FILE_ENDING}`);
 }

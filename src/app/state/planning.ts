@@ -1,106 +1,109 @@
 /**
- * Keeps the plan true: whenever the track, the body fitted to it or a setting changes it is made again at once, from the planner's kept stages.
+ * Keeps the plan true: whenever the track, the body fitted to it, the armature or a setting changes, a new one is asked for
+ * from the worker (`app/plan`). Until it is there, the former plan stays on the screen.
  */
-import { angleCurves, type AngleCurves } from './angleCurves.ts';
-import type { FittedBody } from '../../motion/fit/fittedBody.ts';
-import { createPlanner } from '../../plan/makePlan.ts';
-import type { Plan } from '../../plan/plan.ts';
-import type { PlanSettings } from '../../plan/settings.ts';
-import type { Track } from '../../pose/track.ts';
-import type { Armature } from '../../puppet/armature.ts';
 import { STANDARD_ARMATURE } from '../../puppet/standard.ts';
+import type { FrameAngles } from '../../plan/makePlan.ts';
+import type { Plan } from '../../plan/plan.ts';
 import { bodyFor } from '../fit/fitting.ts';
+import { createPlanAsker, type PlanAsker, type PlanWish, type PlanWorkerLike } from '../plan/askPlan.ts';
+import { angleCurves, type AngleCurves } from './angleCurves.ts';
 import { bookStore, currentBook } from './bookStore.ts';
+import { nearestStep } from './nearestStep.ts';
 import { playhead, repaintPlayhead, setPlayhead } from './playhead.ts';
 import { showProblem } from './problems.ts';
 import { session } from './session.ts';
 
-const planner = createPlanner();
-
-interface MadeFrom {
-  readonly track: Track | null;
-  readonly body: FittedBody | null;
-  readonly settings: PlanSettings;
-  readonly armature: Armature | null;
-}
-
-/** Step (index) of a plan whose source time lies nearest to a time; the source times rise. */
-export function nearestStep(plan: Pick<Plan, 'sourceTimeS' | 'stepCount'>, timeS: number): number {
-  let low = 0;
-  let high = plan.stepCount - 1;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((plan.sourceTimeS[middle] ?? 0) < timeS) low = middle + 1;
-    else high = middle;
-  }
-  const before = low - 1;
-  if (before >= 0 && timeS - (plan.sourceTimeS[before] ?? 0) <= (plan.sourceTimeS[low] ?? 0) - timeS) return before;
-  return Math.max(0, low);
-}
-
-/** What the plan on the screen was made from; a later setting may have been refused. */
-let planned: {
-  readonly plan: Plan;
-  readonly track: Track;
-  readonly body: FittedBody | null;
-  readonly settings: PlanSettings;
-  readonly armature: Armature;
-} | null = null;
+/** The plan on the screen with the angles between its steps; a later wish may be under way or have been refused. */
+let shown: { readonly plan: Plan; readonly frames: FrameAngles } | null = null;
+let asker: PlanAsker | null = null;
+let waiters: (() => void)[] = [];
 
 /** The angles between the steps of a plan that is on the screen; `null` for any other. */
 export function curvesOfPlan(plan: Plan): AngleCurves | null {
-  if (planned === null || planned.plan !== plan) return null;
-  return angleCurves(planner.motion(planned.track, planned.settings, planned.body), planned.armature, plan);
+  return shown !== null && shown.plan === plan ? angleCurves(shown.frames, plan) : null;
 }
 
-function whatIsThere(): MadeFrom {
+/** Waits until the plan on the screen is that of the present settings, or could not be made of them. */
+export function planSettled(): Promise<void> {
+  if (asker?.busy() !== true) return Promise.resolve();
+  return new Promise((resolve) => waiters.push(resolve));
+}
+
+function tellWaiters(): void {
+  if (asker?.busy() === true) return;
+  const told = waiters;
+  waiters = [];
+  for (const tell of told) tell();
+}
+
+function wishNow(): PlanWish | null {
   const { track } = session.getState();
   const { settings, armature } = currentBook();
-  return { track, body: track === null ? null : bodyFor(track, settings.captureFactor), settings, armature };
+  if (track === null) return null;
+  return { track, body: bodyFor(track, settings.captureFactor), armature: armature ?? STANDARD_ARMATURE, settings };
 }
 
-/** Makes the plan from what is there now; returns what it was made from. */
-function makeNow(): MadeFrom {
-  const { plan: former } = session.getState();
-  const from = whatIsThere();
-  const { track, body, settings, armature } = from;
-  if (track === null) {
-    session.setState({ plan: null });
-    return from;
-  }
-  try {
-    const started = performance.now();
-    const plan = planner.plan(track, armature ?? STANDARD_ARMATURE, settings, body);
-    planned = { plan, track, body, settings, armature: armature ?? STANDARD_ARMATURE };
-    performance.measure('plan', { start: started });
-    session.setState({ plan });
-    keepPlace(former, plan);
-  } catch (thrown) {
-    // The former plan stays on the screen: the strip says why the new one could not be made.
-    showProblem(thrown);
-  }
-  return from;
+function isSame(a: PlanWish | null, b: PlanWish | null): boolean {
+  if (a === null || b === null) return a === b;
+  return a.track === b.track && a.body === b.body && a.armature === b.armature && a.settings === b.settings;
 }
 
 /** After retiming, the playhead stays at the moment of the performance it was at. */
 function keepPlace(former: Plan | null, plan: Plan): void {
   const { step } = playhead.getState();
   const wasAtS = former?.sourceTimeS[step];
-  const next = wasAtS === undefined || former === plan ? Math.min(step, plan.stepCount - 1) : nearestStep(plan, wasAtS);
+  const next = wasAtS === undefined ? Math.min(step, plan.stepCount - 1) : nearestStep(plan, wasAtS);
   setPlayhead({ step: Math.max(0, next), nudge: former?.stepCount === plan.stepCount ? playhead.getState().nudge : 0 });
   repaintPlayhead();
 }
 
-/** Starts keeping the plan; returns how to stop. */
-export function startPlanning(): () => void {
-  let made = makeNow();
+/**
+ * Starts keeping the plan; returns how to stop.
+ *
+ * @param makeWorker given only by tests
+ */
+export function startPlanning(makeWorker?: () => PlanWorkerLike): () => void {
+  const askedAtMs = new WeakMap<PlanWish, number>();
+  const planning = createPlanAsker({
+    onPlan: (wish, plan, frames) => {
+      const { plan: former } = session.getState();
+      performance.measure('plan', { start: askedAtMs.get(wish) ?? performance.now() });
+      shown = { plan, frames };
+      session.setState({ plan });
+      keepPlace(former, plan);
+      tellWaiters();
+    },
+    // The former plan stays on the screen: the strip says why the new one could not be made.
+    onProblem: (_wish, thrown) => {
+      showProblem(thrown);
+      tellWaiters();
+    },
+  }, makeWorker);
+  asker = planning;
+
+  let wanted: PlanWish | null = null;
   const look = (): void => {
-    const now = whatIsThere();
-    if (made.track === now.track && made.body === now.body && made.settings === now.settings && made.armature === now.armature) return;
-    // Written before the plan is made: making it sets state, which comes back here.
-    made = now;
-    made = makeNow();
+    const now = wishNow();
+    if (isSame(now, wanted)) return;
+    // Written first: what follows sets state, which comes back here.
+    wanted = now;
+    if (now === null) {
+      planning.forget();
+      shown = null;
+      session.setState({ plan: null });
+      tellWaiters();
+    } else {
+      askedAtMs.set(now, performance.now());
+      planning.ask(now);
+    }
   };
+  look();
   const stops = [session.subscribe(look), bookStore.subscribe(look)];
-  return () => stops.forEach((stop) => stop());
+  return () => {
+    stops.forEach((stop) => stop());
+    planning.end();
+    tellWaiters();
+    asker = null;
+  };
 }

@@ -1,0 +1,31 @@
+/**
+ * What the page and the worker of the plan say to each other. One worker makes all plans of a page: it keeps the planner's
+ * stages, and it keeps track, body and armature, so that each crosses over once and a change of a setting sends settings only.
+ */
+import type { ErrorData } from '../../errors.ts';
+import type { FittedBody } from '../../motion/fit/fittedBody.ts';
+import type { FrameAngles } from '../../plan/makePlan.ts';
+import type { Plan } from '../../plan/plan.ts';
+import type { PlanSettings } from '../../plan/settings.ts';
+import type { Track } from '../../pose/track.ts';
+import type { Armature } from '../../puppet/armature.ts';
+
+/** What a plan is made from besides the settings: large, and seldom new. */
+export interface PlanSources {
+  readonly track: Track;
+  readonly body: FittedBody | null;
+  readonly armature: Armature;
+}
+
+export interface ToPlanWorker {
+  /** Counts up; the answer carries it. */
+  readonly number: number;
+  readonly settings: PlanSettings;
+  /** The sources that are others than in the message before. The first message carries all of them. */
+  readonly news: Partial<PlanSources>;
+}
+
+export type FromPlanWorker =
+  /** `frames` is `null` where the curves are those of the answer before. */
+  | { readonly kind: 'planned'; readonly number: number; readonly plan: Plan; readonly frames: FrameAngles | null }
+  | { readonly kind: 'failed'; readonly number: number; readonly error: ErrorData };
