@@ -7,7 +7,7 @@ import path from 'node:path';
 
 /** Packages that end up in dist/ by an import, an asset or a style; what they depend on is found from them. */
 const SHIPPED = [
-  '@mediapipe/pose', '@mediapipe/tasks-vision', 'mediabunny', 'react', 'react-dom', 'zustand', 'd3', 'zod', 'idb',
+  '@mediapipe/pose', '@mediapipe/tasks-vision', 'mediabunny', 'react', 'react-dom', 'zustand', 'd3', 'three', 'zod', 'idb',
   '@fontsource-variable/source-sans-3',
 ] as const;
 

@@ -6,6 +6,7 @@ import './shell/shell.css';
 import './ladder/bench.css';
 import './look/charts.css';
 import './screens/take/take.css';
+import './screens/puppet/puppet.css';
 import './screens/pace/pace.css';
 import './screens/sheet/sheet.css';
 import { createRoot } from 'react-dom/client';

@@ -8,7 +8,7 @@ function pressOf(combo: string): { key: string; ctrlKey: boolean; metaKey: boole
   const rest = ctrlKey ? combo.slice(5) : combo;
   const shiftKey = rest.startsWith('Shift+');
   const key = shiftKey ? rest.slice(6) : rest;
-  return { key: shiftKey ? key.toUpperCase() : key, ctrlKey, metaKey: false, shiftKey, altKey: false };
+  return { key: shiftKey && key.length === 1 ? key.toUpperCase() : key, ctrlKey, metaKey: false, shiftKey, altKey: false };
 }
 
 describe('the keymap', () => {

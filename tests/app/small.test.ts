@@ -33,7 +33,7 @@ describe('typed numbers', () => {
 
 describe('kept preferences', () => {
   it('survive being kept', () => {
-    const prefs = { rowPx: 12, red: true, joints: ['head'], parts: true, step: 17 };
+    const prefs = { rowPx: 12, red: true, joints: ['head'], parts: true, step: 17, units: 'in' as const };
     expect(parsePrefs(JSON.stringify(prefs))).toEqual(prefs);
   });
   it.each([null, '', '{', '7', '[]', '{"rowPx":"tall","joints":[1],"step":-4}'])('fall back to the defaults from %j', (text) => {

@@ -95,7 +95,7 @@ describe('the app', () => {
     await page.keyboard.type('21');
     await page.keyboard.press('Enter');
     expect(await stepAt(page)).toBe(21);
-    for (const [key, address] of [['2', '#/pace'], ['3', '#/sheet'], ['1', '#/take']] as const) {
+    for (const [key, address] of [['2', '#/puppet'], ['3', '#/pace'], ['4', '#/sheet'], ['1', '#/take']] as const) {
       await page.keyboard.press(key);
       await page.waitForFunction((wanted) => location.hash === wanted, address);
       expect(await stepAt(page)).toBe(21);
@@ -219,7 +219,7 @@ describe('the app', () => {
     expect(await faults(), 'empty').toEqual([]);
     await page.keyboard.press('d');
     await steps(page);
-    for (const key of ['1', '2', '3']) {
+    for (const key of ['1', '2', '3', '4']) {
       await page.keyboard.press(key);
       await stepAt(page);
       expect(await faults(), `screen ${key}`).toEqual([]);

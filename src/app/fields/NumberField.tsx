@@ -3,7 +3,7 @@
  * range in words. Arrow up and down change it by one step, so that what can be dragged elsewhere can also be nudged here.
  */
 import { type KeyboardEvent, type ReactElement, useId, useRef, useState } from 'react';
-import { parseNumber, writeNumber } from './numberText.ts';
+import { type NumberRange, type NumberRead, parseNumber, writeNumber } from './numberText.ts';
 
 export interface NumberFieldProps {
   readonly label: string;
@@ -19,12 +19,15 @@ export interface NumberFieldProps {
   readonly widthCh?: number;
   readonly hideLabel?: boolean;
   readonly disabled?: boolean;
+  /** Reads what was typed; plain numbers unless given. */
+  readonly read?: (typed: string, range: NumberRange) => NumberRead;
   /** Called with a number within min..max, or `null` for an emptied field where `emptyWord` is given. */
   readonly onCommit: (value: number | null) => void;
 }
 
 export function NumberField(props: NumberFieldProps): ReactElement {
-  const { label, unit, value, emptyWord, min, max, step, decimals, widthCh = 6, hideLabel = false, disabled = false, onCommit } = props;
+  const { label, unit, value, emptyWord, min, max, step, decimals, widthCh = 6, hideLabel = false, disabled = false, read: readText = parseNumber, onCommit } = props;
+  const range: NumberRange = { min, max, mayBeEmpty: emptyWord !== undefined };
   const id = useId();
   const shown = value === null ? '' : writeNumber(value, decimals);
   // What is being typed, and which value it set out from: once the value is another, the draft is void.
@@ -38,7 +41,7 @@ export function NumberField(props: NumberFieldProps): ReactElement {
       setText(shown);
       return;
     }
-    const read = parseNumber(typed, { min, max, mayBeEmpty: emptyWord !== undefined });
+    const read = readText(typed, range);
     if (read.kind === 'refused') {
       setText(typed, read.why);
       return;
@@ -50,15 +53,15 @@ export function NumberField(props: NumberFieldProps): ReactElement {
   const onKeyDown = (event: KeyboardEvent<HTMLInputElement>): void => {
     if (event.key === 'Enter') {
       commit(text);
-      if (parseNumber(text, { min, max, mayBeEmpty: emptyWord !== undefined }).kind !== 'refused') input.current?.blur();
+      if (readText(text, range).kind !== 'refused') input.current?.blur();
     } else if (event.key === 'Escape') {
       setText(shown);
       // Left without taking over: blur would commit the text that state still holds.
       requestAnimationFrame(() => input.current?.blur());
     } else if (event.key === 'ArrowUp' || event.key === 'ArrowDown') {
       event.preventDefault();
-      const from = Number(text.replace(',', '.'));
-      const base = Number.isFinite(from) && text.trim() !== '' ? from : (value ?? min);
+      const typed = readText(text, range);
+      const base = typed.kind === 'read' && typed.value !== null ? typed.value : (value ?? (Number(emptyWord) || min));
       const next = base + (event.key === 'ArrowUp' ? step : -step);
       commit(writeNumber(Math.max(min, Math.min(max, Math.round(next / step) * step)), decimals));
     } else {

@@ -6,8 +6,9 @@ import { COMMAND_NAMES, type CommandName } from '../state/commandNames.ts';
 /** Keys as `KeyboardEvent.key` names them, with `Ctrl+` and `Shift+` in front; the first of a command is the one shown. */
 export const KEYMAP: Readonly<Record<CommandName, readonly string[]>> = {
   showTake: ['1'],
-  showPace: ['2'],
-  showSheet: ['3'],
+  showPuppet: ['2'],
+  showPace: ['3'],
+  showSheet: ['4'],
   toggleRed: ['r'],
   toggleHelp: ['?', 'F1'],
   stepUp: ['ArrowUp'],
@@ -26,6 +27,16 @@ export const KEYMAP: Readonly<Record<CommandName, readonly string[]>> = {
   openDemo: ['d'],
   fitBody: ['f'],
   stopWork: ['Escape'],
+  viewFront: ['v'],
+  viewSide: ['b'],
+  viewTop: ['n'],
+  viewTurned: ['m'],
+  orbitLeft: ['ArrowLeft'],
+  orbitRight: ['ArrowRight'],
+  orbitUp: ['Shift+ArrowUp'],
+  orbitDown: ['Shift+ArrowDown'],
+  toggleGhosts: ['k'],
+  toggleLabels: ['l'],
   toggleShot: ['s'],
   undo: ['Ctrl+z'],
   redo: ['Ctrl+Shift+z', 'Ctrl+y'],
@@ -66,7 +77,7 @@ export function commandFor(press: KeyPress): CommandName | undefined {
 }
 
 const KEY_WORDS: Readonly<Record<string, string>> = {
-  ArrowUp: '↑', ArrowDown: '↓', PageUp: 'PgUp', PageDown: 'PgDn', Escape: 'Esc', '-': '−',
+  ArrowUp: '↑', ArrowDown: '↓', ArrowLeft: '←', ArrowRight: '→', PageUp: 'PgUp', PageDown: 'PgDn', Escape: 'Esc', '-': '−',
 };
 
 /** One combination as it is printed on keys: `Ctrl+Z`, `↑`. */

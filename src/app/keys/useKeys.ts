@@ -20,7 +20,7 @@ export function useKeys(): void {
       if (isTyping(event.target) && !(withCtrl && command !== 'undo' && command !== 'redo')) return;
       if (session.getState().helpOpen && command !== 'toggleHelp') return;
       // A held key may move the playhead, but must not open ten files.
-      if (event.repeat && !/^(step|page|frame|rows)/.test(command)) {
+      if (event.repeat && !/^(step|page|frame|rows|orbit)/.test(command)) {
         event.preventDefault();
         return;
       }

@@ -11,8 +11,8 @@ export function startKeepingLook(): void {
   let timer: ReturnType<typeof setTimeout> | undefined;
   const save = (): void => {
     clearTimeout(timer);
-    const { rowPx, red, joints, parts } = session.getState();
-    savePrefs({ rowPx, red, joints, parts, step: playhead.getState().step });
+    const { rowPx, red, joints, parts, units } = session.getState();
+    savePrefs({ rowPx, red, joints, parts, units, step: playhead.getState().step });
   };
   const soon = (): void => {
     clearTimeout(timer);
@@ -24,7 +24,7 @@ export function startKeepingLook(): void {
   dress();
   session.subscribe((now, before) => {
     if (now.red !== before.red) dress();
-    if (now.rowPx !== before.rowPx || now.red !== before.red || now.joints !== before.joints || now.parts !== before.parts) soon();
+    if (now.rowPx !== before.rowPx || now.red !== before.red || now.joints !== before.joints || now.parts !== before.parts || now.units !== before.units) soon();
   });
   playhead.subscribe(soon);
   window.addEventListener('pagehide', save);

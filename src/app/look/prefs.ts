@@ -2,6 +2,7 @@
  * How this person likes to look at things: kept in this browser, not in the book, and never needed to understand one.
  * A browser that refuses to keep them costs nothing but the comfort.
  */
+import { type UnitSystem, UNIT_SYSTEMS } from '../fields/measureText.ts';
 import { MAX_ROW_PX, MIN_ROW_PX } from '../../charts/rowScale.ts';
 
 export interface Prefs {
@@ -13,9 +14,11 @@ export interface Prefs {
   readonly parts: boolean;
   /** Where the playhead stood, index from 0. */
   readonly step: number;
+  /** What lengths and weights are shown in. */
+  readonly units: UnitSystem;
 }
 
-export const DEFAULT_PREFS: Prefs = { rowPx: 24, red: false, joints: null, parts: false, step: 0 };
+export const DEFAULT_PREFS: Prefs = { rowPx: 24, red: false, joints: null, parts: false, step: 0, units: 'mm' };
 
 const KEY = 'nudgebook-look';
 
@@ -39,6 +42,7 @@ export function parsePrefs(text: string | null): Prefs {
     joints: Array.isArray(joints) && joints.every((j) => typeof j === 'string') ? (joints as string[]) : null,
     parts: loose['parts'] === true,
     step: Math.floor(number(loose['step'], 0, 1e6, 0)),
+    units: UNIT_SYSTEMS.find((system) => system === loose['units']) ?? DEFAULT_PREFS.units,
   };
 }
 

@@ -1,6 +1,6 @@
 /** The names of everything a person can do by key, grouped as the key list shows them. */
 export const COMMAND_GROUPS = {
-  Screens: { showTake: 'Take', showPace: 'Pace', showSheet: 'Sheet', toggleRed: 'Red on black, for the set', toggleHelp: 'This list of keys' },
+  Screens: { showTake: 'Take', showPuppet: 'Puppet', showPace: 'Pace', showSheet: 'Sheet', toggleRed: 'Red on black, for the set', toggleHelp: 'This list of keys' },
   Playhead: {
     stepUp: 'One step up (earlier)',
     stepDown: 'One step down (later)',
@@ -15,6 +15,18 @@ export const COMMAND_GROUPS = {
     rowsLower: 'Lower rows',
   },
   Take: { inHere: 'Start the take here', outHere: 'End the take here', openDemo: 'Open Marla’s take', fitBody: 'Fit the body', stopWork: 'Stop what is under way' },
+  Puppet: {
+    viewFront: 'From the front',
+    viewSide: 'From the puppet’s right',
+    viewTop: 'From above',
+    viewTurned: 'Turned a little; whole figure',
+    orbitLeft: 'Go round to the left',
+    orbitRight: 'Go round to the right',
+    orbitUp: 'Look from higher up',
+    orbitDown: 'Look from lower down',
+    toggleGhosts: 'The step before and the step after',
+    toggleLabels: 'How much each joint moves',
+  },
   Steps: { toggleShot: 'Mark the step as photographed' },
   Book: {
     undo: 'Undo',

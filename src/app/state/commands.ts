@@ -8,6 +8,7 @@ import { DEMO_CLIP } from '../media/bundledClips.ts';
 import { frameAtPlayhead, playheadAtFrame } from '../media/frameAtPlayhead.ts';
 import { stopWork } from '../media/posing.ts';
 import { openBundled } from '../media/takes.ts';
+import { isPuppetCommand, PUPPET_COMMANDS } from '../puppet3d/puppetView.ts';
 import { bookStore, currentBook, editBook, editSettings, redoBook, toggleShot, undoBook } from './bookStore.ts';
 import type { CommandName } from './commandNames.ts';
 import { saveIncrements, savePlan } from './exports.ts';
@@ -63,6 +64,7 @@ export function setRowPx(rowPx: number): void {
 
 const COMMANDS: Readonly<Record<CommandName, () => void>> = {
   showTake: () => showScreen('take'),
+  showPuppet: () => showScreen('puppet'),
   showPace: () => showScreen('pace'),
   showSheet: () => showScreen('sheet'),
   toggleRed: () => session.setState((s) => ({ red: !s.red })),
@@ -86,6 +88,7 @@ const COMMANDS: Readonly<Record<CommandName, () => void>> = {
     if (session.getState().job !== null) stopWork();
     else dismissProblem();
   },
+  ...PUPPET_COMMANDS,
   toggleShot: () => {
     const { plan } = session.getState();
     if (plan !== null && plan.stepCount > 0) toggleShot(playhead.getState().step + 1);
@@ -128,6 +131,8 @@ export function canRun(name: CommandName): boolean {
 
 /** Runs a command if it has anything to do; returns whether the key press was its own. */
 export function runCommand(name: CommandName): boolean {
+  // Elsewhere these keys are the page's: the arrows scroll sideways.
+  if (isPuppetCommand(name) && session.getState().screen !== 'puppet') return false;
   if (canRun(name)) COMMANDS[name]();
   return true;
 }

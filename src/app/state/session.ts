@@ -11,9 +11,10 @@ import type { Corrections } from '../../motion/corrections/corrections.ts';
 import type { FittedBody } from '../../motion/fit/fittedBody.ts';
 import type { Plan } from '../../plan/plan.ts';
 import type { ModelSize, Track } from '../../pose/track.ts';
+import type { UnitSystem } from '../fields/measureText.ts';
 import { loadPrefs } from '../look/prefs.ts';
 
-export const SCREENS = ['take', 'pace', 'sheet'] as const;
+export const SCREENS = ['take', 'puppet', 'pace', 'sheet'] as const;
 export type Screen = (typeof SCREENS)[number];
 
 /** Footage that can be shown. */
@@ -69,6 +70,8 @@ export interface Session {
   readonly red: boolean;
   readonly joints: readonly string[] | null;
   readonly parts: boolean;
+  /** What lengths and weights are shown in. */
+  readonly units: UnitSystem;
   readonly footage: Footage | null;
   /** The track that the plan is made from; while posing it grows, as a new object each time. */
   readonly track: Track | null;
@@ -92,6 +95,7 @@ export const session = createStore<Session>(() => ({
   red: prefs.red,
   joints: prefs.joints,
   parts: prefs.parts,
+  units: prefs.units,
   footage: null,
   track: null,
   fit: null,

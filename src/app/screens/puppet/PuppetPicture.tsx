@@ -1,0 +1,161 @@
+/**
+ * The puppet at the playhead. The picture is painted outside of React; it is turned by dragging, shifted by dragging with
+ * Shift or the right button, and brought nearer with the wheel. A click picks a joint.
+ */
+import { type PointerEvent, type ReactElement, useEffect, useRef, useState } from 'react';
+import type { NudgebookError } from '../../../errors.ts';
+import { Key } from '../../fields/Key.tsx';
+import { loadStage } from '../../puppet3d/loadStage.ts';
+import { paintScene } from '../../puppet3d/paintScene.ts';
+import { orbitBy, pickJoint, puppetView, shiftBy, zoomBy } from '../../puppet3d/puppetView.ts';
+import type { PuppetScene } from '../../puppet3d/scene.ts';
+import type { Stage, StageInk } from '../../puppet3d/stage.ts';
+import { runCommand } from '../../state/commands.ts';
+import { paintWithPlayhead, repaintPlayhead } from '../../state/playhead.ts';
+import { useSession } from '../../state/use.ts';
+import { ViewButtons } from './ViewButtons.tsx';
+
+/** Degrees for one px of dragging; a third of a turn over 240 px. */
+const DRAG_DEG_PER_PX = 0.5;
+/** A pointer that moved less than this has clicked, px. */
+const CLICK_PX = 4;
+
+const INK: Readonly<Record<keyof StageInk, string>> = {
+  body: '--paper', joint: '--line-strong', edge: '--picture-ground', moved: '--lamp', unsure: '--problem-edge',
+  before: '--paper-dim', after: '--lamp', gridFine: '--line', gridStrong: '--line-strong',
+};
+
+function inkOf(element: Element): StageInk {
+  const style = getComputedStyle(element);
+  return Object.fromEntries(Object.entries(INK).map(([name, token]) => [name, style.getPropertyValue(token).trim()])) as unknown as StageInk;
+}
+
+const NO_WEBGL = 'This browser draws nothing in three dimensions (no WebGL), so the puppet is drawn flat.';
+
+export function PuppetPicture({ scene }: { readonly scene: PuppetScene }): ReactElement {
+  const box = useRef<HTMLDivElement>(null);
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const overlay = useRef<HTMLCanvasElement>(null);
+  const flat = useRef<SVGSVGElement>(null);
+  const stage = useRef<Stage | null>(null);
+  const [kind, setKind] = useState<'loading' | 'deep' | 'flat'>('loading');
+  const [why, setWhy] = useState('');
+  const red = useSession((s) => s.red);
+
+  useEffect(() => {
+    if (canvas.current === null) return undefined;
+    let gone = false;
+    const goFlat = (words: string): void => {
+      stage.current = null;
+      if (gone) return;
+      setWhy(words);
+      setKind('flat');
+    };
+    loadStage(canvas.current, () => goFlat('The graphics processor took the 3D picture away, so the puppet is drawn flat.')).then(
+      (made) => {
+        if (gone) made.dispose();
+        else {
+          stage.current = made;
+          setKind('deep');
+        }
+      },
+      (thrown: NudgebookError | Error) => {
+        if (!('code' in thrown)) console.error(thrown);
+        goFlat('code' in thrown ? NO_WEBGL : 'The 3D picture could not be loaded, so the puppet is drawn flat.');
+      },
+    );
+    return () => {
+      gone = true;
+      stage.current?.dispose();
+      stage.current = null;
+    };
+  }, []);
+
+  useEffect(() => {
+    const element = box.current;
+    if (element === null || kind === 'loading') return undefined;
+    const style = getComputedStyle(element);
+    const token = (name: string): string => style.getPropertyValue(name).trim();
+    const ink = { words: token('--paper'), dim: token('--paper-dim'), edge: token('--picture-ground'), lamp: token('--lamp'), fontFamily: style.fontFamily };
+    stage.current?.setInk(inkOf(element));
+    stage.current?.setShape(scene.shape, scene.box);
+    const observer = new ResizeObserver(() => repaintPlayhead());
+    observer.observe(element);
+    const stop = paintWithPlayhead(({ step }) => {
+      if (box.current === null || overlay.current === null) return;
+      const sizePx = { width: box.current.clientWidth, height: box.current.clientHeight };
+      const started = performance.now();
+      paintScene(scene, step, puppetView.getState(), { overlay: overlay.current, stage: stage.current, flat: flat.current, sizePx, ink });
+      performance.measure('puppet-draw', { start: started });
+    });
+    return () => {
+      observer.disconnect();
+      stop();
+    };
+  }, [scene, kind, red]);
+
+  // React listens to the wheel passively; here it must not scroll the sheet.
+  useEffect(() => {
+    const element = box.current;
+    if (element === null) return undefined;
+    const onWheel = (event: WheelEvent): void => {
+      if (event.ctrlKey) return;
+      event.preventDefault();
+      const place = element.getBoundingClientRect();
+      zoomBy(1.0015 ** -event.deltaY, [event.clientX - place.left - place.width / 2, event.clientY - place.top - place.height / 2]);
+    };
+    element.addEventListener('wheel', onWheel, { passive: false });
+    return () => element.removeEventListener('wheel', onWheel);
+  }, []);
+
+  const drag = useRef<{ x: number; y: number; far: number; shift: boolean } | null>(null);
+  const onPointerDown = (event: PointerEvent<HTMLDivElement>): void => {
+    if (event.button > 2) return;
+    event.currentTarget.setPointerCapture(event.pointerId);
+    drag.current = { x: event.clientX, y: event.clientY, far: 0, shift: event.shiftKey || event.button !== 0 };
+  };
+  const onPointerMove = (event: PointerEvent<HTMLDivElement>): void => {
+    const from = drag.current;
+    if (from === null) return;
+    const [dx, dy] = [event.clientX - from.x, event.clientY - from.y];
+    drag.current = { ...from, x: event.clientX, y: event.clientY, far: from.far + Math.hypot(dx, dy) };
+    if (drag.current.far < CLICK_PX) return;
+    if (from.shift) shiftBy(dx, dy);
+    else orbitBy(-dx * DRAG_DEG_PER_PX, dy * DRAG_DEG_PER_PX);
+  };
+  const onPointerUp = (event: PointerEvent<HTMLDivElement>): void => {
+    const from = drag.current;
+    drag.current = null;
+    if (from === null || from.far >= CLICK_PX || from.shift) return;
+    const place = event.currentTarget.getBoundingClientRect();
+    const part = stage.current === null ? Number((event.target as Element).closest('[data-part]')?.getAttribute('data-part') ?? -1) : stage.current.partAt(event.clientX - place.left, event.clientY - place.top);
+    const name = scene.shape.parts[part]?.joint?.name ?? null;
+    pickJoint(name === puppetView.getState().picked ? null : name);
+  };
+
+  return (
+    <figure className="puppet-picture">
+      <div
+        ref={box}
+        className="puppet-box"
+        onPointerDown={onPointerDown}
+        onPointerMove={onPointerMove}
+        onPointerUp={onPointerUp}
+        onPointerCancel={() => { drag.current = null; }}
+        onContextMenu={(event) => event.preventDefault()}
+      >
+        <canvas ref={canvas} hidden={kind === 'flat'} role="img" aria-label="The puppet at this step; the list beside it says how much each joint moves" />
+        {kind === 'flat' ? <svg ref={flat} role="img" aria-label="The puppet at this step, drawn flat" /> : null}
+        <canvas ref={overlay} className="puppet-notes" aria-hidden="true" />
+        {kind === 'loading' ? <p className="picture-words">the stage is being set</p> : null}
+      </div>
+      {why === '' ? null : <p className="puppet-why" role="status">{why}</p>}
+      <ViewButtons />
+      <figcaption className="hint">
+        Outlined: moved since the step before. Hatched like <span className="sign sign-before" aria-hidden="true" /> the step before, <span className="sign sign-after" aria-hidden="true" /> the step after.
+        Drag to go round, wheel to come nearer, Shift and drag to shift.
+        <button type="button" className="small" onClick={() => runCommand('viewTurned')}>Whole figure <Key of="viewTurned" /></button>
+      </figcaption>
+    </figure>
+  );
+}
