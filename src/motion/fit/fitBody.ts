@@ -17,15 +17,14 @@ import { acrossOf, gravityOf } from './gravity.ts';
 import { PITCH_AT, POINT, POINT_COUNT, ROLL_AT } from './layout.ts';
 import { NormalEquations } from './normalEquations.ts';
 import { observe } from './observations.ts';
-import { describeBody } from './output.ts';
 import { placeRoot } from './place.ts';
 import type { AnglePrior, Observations, Problem } from './problem.ts';
 import type { FamilyName } from './residuals/all.ts';
-import { makeRigid, standStill } from './rigid.ts';
 import { fillHoles, interpolate, quantile } from './series.ts';
-import { costByFamily, solve, type SolveLimits } from './solve.ts';
+import { solve, type SolveLimits } from './solve.ts';
 import { leastTrunk, rawDepths, rawTrunk, startFigure } from './start.ts';
 import type { View } from './view.ts';
+import { bodyOf, type WholeFit } from './wholeFit.ts';
 
 /** A further camera on the same take: its track at the first track's times, and where it stands. */
 export interface FurtherCamera {
@@ -82,6 +81,11 @@ const FOLLOW_LOOSENESS = 4;
  * @throws NudgebookError `no-person` where no frame has anybody; `bad-argument` where a further track has other times
  */
 export function fitBody(track: Track, options: FitOptions = {}, hooks: FitHooks = {}): FittedBody {
+  return bodyOf(fitWhole(track, options, hooks));
+}
+
+/** As {@link fitBody}, but gives the fit as it stands in the solver, to go on from. */
+export function fitWhole(track: Track, options: FitOptions = {}, hooks: FitHooks = {}): WholeFit {
   if (foundCount(track) === 0) {
     throw new NudgebookError('no-person', 'Nobody was found in any frame of this take.', 'Film the whole body against a plain background and try again.');
   }
@@ -138,15 +142,10 @@ export function fitBody(track: Track, options: FitOptions = {}, hooks: FitHooks 
     iterations += solved.iterations;
     stopped = solved.stopped;
   }
-  const rigid = makeRigid(full);
-  standStill(rigid, fullProblem.planted);
-  const body = describeBody(fullProblem, rigid, views);
   spent = budget;
   report();
   const given = { pitch: options.pitchRad !== undefined, roll: options.rollRad !== undefined, fov: options.verticalFovDeg !== undefined };
-  return {
-    timesS, ...body, camera: { ...body.camera, given }, swaps: [], slate: null, cost: costByFamily(fullProblem, full), iterations, stopped,
-  };
+  return { problem: fullProblem, figure: full, views, given, iterations, stopped };
 }
 
 /** Quantiles of projected length: first guess, and at the fitted depth (lab). */

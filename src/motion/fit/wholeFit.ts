@@ -1,0 +1,29 @@
+/** A finished fit as it stands in the solver, from which a body is made and from which corrections go on. */
+import type { Figure } from './figure.ts';
+import type { FittedBody, FittedCamera } from './fittedBody.ts';
+import { describeBody } from './output.ts';
+import type { Problem } from './problem.ts';
+import { makeRigid, standStill } from './rigid.ts';
+import { costByFamily } from './solve.ts';
+import type { View } from './view.ts';
+
+/** `problem` and `figure` at every frame of the track; the first view is the camera whose frame the figure lives in. */
+export interface WholeFit {
+  readonly problem: Problem;
+  readonly figure: Figure;
+  readonly views: readonly View[];
+  readonly given: FittedCamera['given'];
+  readonly iterations: number;
+  readonly stopped: boolean;
+}
+
+/** The body in stage axes, with constant lengths and standing feet. */
+export function bodyOf({ problem, figure, views, given, iterations, stopped }: WholeFit): FittedBody {
+  const rigid = makeRigid(figure);
+  standStill(rigid, problem.planted);
+  const body = describeBody(problem, rigid, views);
+  return {
+    timesS: problem.timesS, ...body, camera: { ...body.camera, given }, swaps: [], slate: null,
+    cost: costByFamily(problem, figure), iterations, stopped,
+  };
+}
