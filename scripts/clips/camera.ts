@@ -1,5 +1,5 @@
 // Where the camera stands and what it sees: a pinhole with square pixels and the axis through the middle.
-import { cross, deg, dot, rad, sub, unit, type Vec3 } from './motion/rotation.ts';
+import { add, cross, deg, dot, rad, scale, sub, unit, type Vec3 } from './motion/rotation.ts';
 
 /** A camera as one would place it on a set. */
 export interface Shot {
@@ -12,6 +12,8 @@ export interface Shot {
   readonly target: Vec3;
   readonly widthPx: number;
   readonly heightPx: number;
+  /** Turn about the lens's axis, clockwise as seen from behind the camera, degrees; absent: level. */
+  readonly rollDeg?: number;
 }
 
 /** World position: `distanceM` away from the target over the floor. */
@@ -33,7 +35,10 @@ export const focalPx = (shot: Shot): number => shot.heightPx / 2 / Math.tan(rad(
 export function project(shot: Shot, point: Vec3): readonly [x: number, y: number, depth: number] {
   const eye = cameraPosition(shot);
   const forward = unit(sub(shot.target, eye));
-  const right = unit(cross(forward, [0, 1, 0]));
+  const level = unit(cross(forward, [0, 1, 0]));
+  const plumb = cross(forward, level);
+  const roll = rad(shot.rollDeg ?? 0);
+  const right = add(scale(level, Math.cos(roll)), scale(plumb, Math.sin(roll)));
   const down = cross(forward, right);
   const v = sub(point, eye);
   const depth = dot(v, forward);

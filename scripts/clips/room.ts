@@ -14,6 +14,19 @@ export interface Rack {
   readonly jar: Vec3;
 }
 
+/** A board on four legs: a stool or a table. `at` is the middle of its foot; sides along the world's axes. */
+export interface Furniture {
+  readonly at: Vec3;
+  /** Along X and along Z. */
+  readonly depthM: number;
+  readonly widthM: number;
+  /** Of the upper side of the board. */
+  readonly topM: number;
+  /** Closed towards +X by boards down to this height; absent: open. */
+  readonly apronToM?: number;
+  readonly wood: Colour;
+}
+
 export interface Room {
   readonly name: string;
   /** Azimuth (as of a camera) from which the back wall is seen square. */
@@ -29,6 +42,7 @@ export interface Room {
   readonly fill: number;
   readonly nightWindow: boolean;
   readonly rack?: Rack;
+  readonly furniture?: readonly Furniture[];
 }
 
 export const WORKROOM: Room = {

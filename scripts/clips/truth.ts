@@ -1,6 +1,6 @@
 // The truth beside a clip: what every joint really did, in numbers. Format: reference-clips/README.md.
 import { cameraPitchDeg, cameraPosition, focalPx } from './camera.ts';
-import { FPS, frameCount, frameTime, type Clip } from './clips.ts';
+import { FPS, frameCount, frameTime, SHUTTER_DEG, type Clip } from './clip.ts';
 import { deg, dot, inverse, mix, sub, turn, unit, type Quat, type Vec3 } from './motion/rotation.ts';
 import { poseFrom } from './motion/pose.ts';
 import { JOINTS, offsetsOf, PARENT, placeJoints, SIDES, type Joint, type Side } from './motion/skeleton.ts';
@@ -8,6 +8,8 @@ import { JOINTS, offsetsOf, PARENT, placeJoints, SIDES, type Joint, type Side } 
 const HINGES: ReadonlySet<Joint> = new Set(['leftElbow', 'rightElbow', 'leftKnee', 'rightKnee']);
 /** Toes bend only to keep the drawn shoe on the floor; they are no joint of the truth. */
 const TOLD = JOINTS.filter((j) => !j.endsWith('Toes'));
+
+const SUPPORTS = ['leftKnee', 'rightKnee', 'seat'] as const;
 
 const round = (value: number, places: number): number => Number(value.toFixed(places)) + 0;
 /** 0.00005 of a quaternion's component is under 0.01 degrees. */
@@ -31,6 +33,7 @@ export function truthOf(clip: Clip): Record<string, unknown> {
   const note = (name: string, value: number): void => { (derived[name] ??= []).push(degrees(value)); };
   const root: (readonly number[])[] = [];
   const onFloor: Record<Side, number[]> = { left: [], right: [] };
+  const support = { leftKnee: [] as number[], rightKnee: [] as number[], seat: [] as number[] };
 
   for (let i = 0; i < frames; i++) {
     const channels = action.channels(body, frameTime(i));
@@ -43,6 +46,9 @@ export function truthOf(clip: Clip): Record<string, unknown> {
     }
     const at = (j: Joint): Vec3 => placed[j].position;
     const trunkDown = sub(mix(at('leftHip'), at('rightHip'), 0.5), mix(at('leftShoulder'), at('rightShoulder'), 0.5));
+    if (channels.support !== undefined) {
+      for (const part of SUPPORTS) support[part].push(channels.support[part] ? 1 : 0);
+    }
     for (const side of SIDES) {
       onFloor[side].push(channels.feet[side].onFloor ? 1 : 0);
       note(`${side}ShoulderElevationDeg`, angleBetween(sub(at(`${side}Elbow`), at(`${side}Shoulder`)), trunkDown));
@@ -61,8 +67,9 @@ export function truthOf(clip: Clip): Record<string, unknown> {
     camera: {
       fovVerticalDeg: shot.fovVerticalDeg, focalPx: round(focalPx(shot), 3), centrePx: [shot.widthPx / 2, shot.heightPx / 2],
       positionM: metres(cameraPosition(shot)), targetM: metres(shot.target),
-      azimuthDeg: shot.azimuthDeg, pitchDownDeg: degrees(cameraPitchDeg(shot)), rollDeg: 0,
+      azimuthDeg: shot.azimuthDeg, pitchDownDeg: degrees(cameraPitchDeg(shot)), rollDeg: shot.rollDeg ?? 0,
     },
+    ...(clip.blurSubFrames === undefined ? {} : { motionBlur: { shutterDeg: SHUTTER_DEG, subFrames: clip.blurSubFrames } }),
     body: {
       name: body.name,
       segmentsM: {
@@ -74,6 +81,7 @@ export function truthOf(clip: Clip): Record<string, unknown> {
       skeleton: Object.fromEntries(TOLD.map((j) => [j, { parent: PARENT[j] ?? null, offsetM: metres(offsets[j]) }])),
     },
     rootM: root, leftFootOnFloor: onFloor.left, rightFootOnFloor: onFloor.right,
+    ...(support.seat.length === 0 ? {} : { support }),
     joints, derived,
   };
 }

@@ -4,6 +4,7 @@ import { minimumJerk, sway } from '../motion/curve.ts';
 import { footAt, pelvisForward, type Gait } from '../motion/gait.ts';
 import type { ArmChannels, Channels } from '../motion/pose.ts';
 import { withinReach } from '../motion/reach.ts';
+import { sagittal } from '../motion/scale.ts';
 import { HANGING, alive, standing } from '../motion/standing.ts';
 import { signOf, type Side } from '../motion/skeleton.ts';
 import type { Action } from './action.ts';
@@ -14,16 +15,16 @@ export const GAIT: Gait = {
 };
 
 /** 0 while standing, 1 while walking. */
-function vigour(timeS: number): number {
-  const end = GAIT.startS + GAIT.steps * GAIT.stepS;
-  return minimumJerk((timeS - GAIT.startS + 0.2) / 0.7) * (1 - minimumJerk((timeS - end + 0.55) / 0.75));
+function vigour(g: Gait, timeS: number): number {
+  const end = g.startS + g.steps * g.stepS;
+  return minimumJerk((timeS - g.startS + 0.2) / 0.7) * (1 - minimumJerk((timeS - end + 0.55) / 0.75));
 }
 
-function channels(body: Body, timeS: number): Channels {
+function channels(body: Body, g: Gait, name: string, timeS: number): Channels {
   const c = standing(body);
-  const on = vigour(timeS);
+  const on = vigour(g, timeS);
   // One turn of `cycle` is a stride of two steps; at 0 the right foot strikes.
-  const cycle = (2 * Math.PI * (timeS - GAIT.startS - GAIT.stepS)) / (2 * GAIT.stepS);
+  const cycle = (2 * Math.PI * (timeS - g.startS - g.stepS)) / (2 * g.stepS);
   const stride = Math.cos(cycle - 0.25);
   const arm = (side: Side): ArmChannels => {
     // An arm swings with the other leg: back when its own foot strikes.
@@ -39,7 +40,7 @@ function channels(body: Body, timeS: number): Channels {
   return {
     ...c,
     root: [
-      pelvisForward(GAIT)(timeS),
+      pelvisForward(g)(timeS),
       c.root[1] - on * (0.019 + rise),
       0.022 * on * Math.sin(cycle - 0.1),
     ],
@@ -50,20 +51,18 @@ function channels(body: Body, timeS: number): Channels {
     trunkYaw: -9 * on * stride,
     trunkLean: -3.5 * on * Math.sin(cycle + 0.35),
     headYaw: 4 * on * stride,
-    headPitch: 1.5 * on * Math.cos(2 * cycle) + 0.4 * sway('walk/nod', timeS),
+    headPitch: 1.5 * on * Math.cos(2 * cycle) + 0.4 * sway(`${name}/nod`, timeS),
     arms: { left: arm('left'), right: arm('right') },
-    feet: { left: footAt(body, 'left', GAIT, timeS), right: footAt(body, 'right', GAIT, timeS) },
+    feet: { left: footAt(body, 'left', g, timeS), right: footAt(body, 'right', g, timeS) },
   };
 }
 
-/** Elevation and plane of an arm swung forward by `swingDeg` and held outward by `spreadDeg`. */
-function sagittal(swingDeg: number, spreadDeg: number): Pick<ArmChannels, 'elevation' | 'plane'> {
-  return { elevation: Math.hypot(swingDeg, spreadDeg), plane: (Math.atan2(swingDeg, spreadDeg) * 180) / Math.PI };
+/** A walk from standing to standing. */
+export function walkWith(name: string, says: string, gait: Gait, durationS: number): Action {
+  return {
+    name, says, durationS,
+    channels: (body, timeS) => withinReach(body, alive(channels(body, gait, name, timeS), name, timeS, 0.5)),
+  };
 }
 
-export const walk: Action = {
-  name: 'walk',
-  says: 'From standing, six steps (two full cycles of the right foot, strike to strike), to standing.',
-  durationS: 4.9,
-  channels: (body, timeS) => withinReach(body, alive(channels(body, timeS), 'walk', timeS, 0.5)),
-};
+export const walk: Action = walkWith('walk', 'From standing, six steps (two full cycles of the right foot, strike to strike), to standing.', GAIT, 4.9);

@@ -45,3 +45,9 @@ export const RUST: Outfit = {
 export const MOSS: Outfit = {
   ...PLAIN, name: 'moss', top: [0.2, 0.29, 0.09], trousers: [0.42, 0.33, 0.22], shoes: [0.2, 0.09, 0.05], bun: false,
 };
+
+/** Dark brown skin, grey shirt, wine-coloured trousers. */
+export const DUSK: Outfit = {
+  ...PLAIN, name: 'dusk', skin: [0.23, 0.115, 0.07], lips: [0.2, 0.07, 0.06], hair: [0.02, 0.017, 0.015],
+  top: [0.33, 0.34, 0.35], trousers: [0.17, 0.045, 0.06], shoes: [0.55, 0.5, 0.42], bun: false,
+};

@@ -73,3 +73,26 @@ export const TORBEN: Body = {
   limbGirth: 1.08,
   headSize: 1.03,
 };
+
+/** A short, stocky body: legs and arms a tenth shorter than Marla's, broader everywhere. */
+export const ODILE: Body = {
+  ...MARLA,
+  name: 'odile',
+  hipHeight: 0.812,
+  kneeHeight: 0.437,
+  ankleHeight: 0.074,
+  hipHalf: 0.098,
+  spineHeight: 0.915,
+  chestHeight: 1.075,
+  neckHeight: 1.335,
+  headHeight: 1.458,
+  clavicleHeight: 1.292,
+  shoulderHeight: 1.288,
+  shoulderHalf: 0.179,
+  upperArm: 0.256,
+  forearm: 0.226,
+  ankleToBall: 0.115,
+  trunkGirth: 1.17,
+  limbGirth: 1.12,
+  headSize: 1.0,
+};

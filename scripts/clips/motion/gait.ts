@@ -75,7 +75,7 @@ const easeOut = (u: number): number => 1 - (1 - u) ** 2;
 const easeIn = (u: number): number => u ** 2.2;
 
 /** A flat foot pitched about a point of its sole that stays where it is. */
-function pivoted(side: Side, flat: FootChannels, pitch: number, pivot: Vec3, toes: number): FootChannels {
+export function pivoted(side: Side, flat: FootChannels, pitch: number, pivot: Vec3, toes: number): FootChannels {
   const level = footRotation(side, flat);
   const onFloor = add(flat.ankle, turn(level, pivot));
   const ankle = sub(onFloor, turn(footRotation(side, { pitch, yaw: flat.yaw }), pivot));
@@ -83,7 +83,7 @@ function pivoted(side: Side, flat: FootChannels, pitch: number, pivot: Vec3, toe
 }
 
 /** Quintic through two values with given slopes and no curvature at either end, u in 0..1. */
-function glide(a: number, va: number, b: number, vb: number, u: number): number {
+export function glide(a: number, va: number, b: number, vb: number, u: number): number {
   const d = b - a;
   return a + va * u + u ** 3 * (10 * d - 6 * va - 4 * vb) + u ** 4 * (-15 * d + 8 * va + 7 * vb)
     + u ** 5 * (6 * d - 3 * va - 3 * vb);

@@ -43,6 +43,15 @@ export interface Channels {
   readonly headYaw: number;
   readonly arms: Readonly<Record<Side, ArmChannels>>;
   readonly feet: Readonly<Record<Side, FootChannels>>;
+  /** What else bears weight in this frame; absent in actions where only feet do. */
+  readonly support?: Support;
+}
+
+/** Knees on the floor, seat on a stool. */
+export interface Support {
+  readonly leftKnee: boolean;
+  readonly rightKnee: boolean;
+  readonly seat: boolean;
 }
 
 /** Share of the arm's elevation above 35 degrees that the clavicle takes (laboratory notes). */

@@ -1,6 +1,6 @@
 // Frames of a stage into a WebM file with VP9.
 import { BufferTarget, CanvasSource, Output, Quality, WebMOutputFormat } from 'mediabunny';
-import { FPS, frameCount, frameTime, type Clip } from '../clips.ts';
+import { FPS, frameCount, frameTime, type Clip } from '../clip.ts';
 import type { Stage } from './stage.ts';
 
 /** The encoded file. A key frame every second keeps seeking quick. */

@@ -7,6 +7,7 @@ import { valueNoise } from '../figure/noise.ts';
 import type { Colour } from '../figure/part.ts';
 import { rad } from '../motion/rotation.ts';
 import type { Rack, Room } from '../room.ts';
+import { furnitureMesh } from './furniture-mesh.ts';
 
 const colour = (c: Colour): Color => new Color(c[0], c[1], c[2]);
 const matte = (c: Colour, roughness = 0.95): MeshStandardMaterial =>
@@ -74,6 +75,7 @@ export function makeRoom(room: Room): Group {
   group.add(solid([0.025, 0.1, 14], [-room.wallM + 0.012, 0.05, 0], matte([0.6, 0.55, 0.46])));
   group.add(room.nightWindow ? nightWindow(room.wallM) : picture(room.wallM));
   if (room.rack !== undefined) world.add(rackOf(room.rack));
+  for (const piece of room.furniture ?? []) world.add(furnitureMesh(piece));
   addLights(group, room);
   return world;
 }

@@ -1,8 +1,10 @@
 // One clip set up for drawing: figure, room, camera, noise. Draws any frame onto a 2D canvas.
 import { ACESFilmicToneMapping, PCFShadowMap, PerspectiveCamera, Scene, WebGLRenderer } from 'three';
 import { cameraPosition } from '../camera.ts';
-import { frameTime, type Clip } from '../clips.ts';
+import { shutterTimes, type Clip } from '../clip.ts';
 import { poseFrom } from '../motion/pose.ts';
+import { rad } from '../motion/rotation.ts';
+import { LightSum } from './exposure.ts';
 import { makeFigure } from './figure-mesh.ts';
 import { makeRoom } from './room-mesh.ts';
 import { addSensorNoise } from './sensor.ts';
@@ -32,6 +34,8 @@ export function makeStage(clip: Clip): Stage {
   const camera = new PerspectiveCamera(clip.shot.fovVerticalDeg, widthPx / heightPx, 0.1, 30);
   camera.position.set(...cameraPosition(clip.shot));
   camera.lookAt(...clip.shot.target);
+  // Three's own Z points backward: a positive turn about it is anticlockwise as seen from behind.
+  camera.rotateZ(-rad(clip.shot.rollDeg ?? 0));
 
   const canvas = document.createElement('canvas');
   canvas.width = widthPx;
@@ -41,10 +45,16 @@ export function makeStage(clip: Clip): Stage {
   return {
     canvas,
     draw: (frame) => {
-      figure.pose(poseFrom(clip.body, clip.action.channels(clip.body, frameTime(frame))));
-      renderer.render(scene, camera);
-      context.drawImage(renderer.domElement, 0, 0);
+      const times = shutterTimes(clip, frame);
+      const exposed = times.length === 1 ? undefined : new LightSum(widthPx * heightPx * 4);
+      for (const timeS of times) {
+        figure.pose(poseFrom(clip.body, clip.action.channels(clip.body, timeS)));
+        renderer.render(scene, camera);
+        context.drawImage(renderer.domElement, 0, 0);
+        exposed?.add(context.getImageData(0, 0, widthPx, heightPx).data);
+      }
       const image = context.getImageData(0, 0, widthPx, heightPx);
+      exposed?.write(image.data);
       addSensorNoise(image.data, frame + 1 + 1000 * clip.name.length, NOISE_LEVEL);
       context.putImageData(image, 0, 0);
     },
