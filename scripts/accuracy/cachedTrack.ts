@@ -2,7 +2,7 @@
  * Poses a clip, or takes the track of an earlier run: posing takes minutes and nothing in it is left to chance.
  */
 import { createHash } from 'node:crypto';
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { POSE_VERSION } from '../../src/book/poseVersion.ts';
 import { poseInBrowser } from '../../src/cli/poseInBrowser.ts';
@@ -19,6 +19,9 @@ function cachePath(clip: string, name: string, model: ModelSize): string {
   return join(FOLDER, `${name}-${model}-${hash}.track.json`);
 }
 
+/** Whether {@link cachedTrack} would find the track of an earlier run. */
+export const hasTrack = (clip: string, name: string, model: ModelSize): boolean => existsSync(cachePath(clip, name, model));
+
 /**
  * @param clip path of the footage
  * @param name short name, for the file and the progress line
@@ -30,6 +33,8 @@ export async function cachedTrack(clip: string, name: string, model: ModelSize):
   const progress = progressLine(process.stderr);
   const posed = await poseInBrowser(clip, model, (line) => process.stderr.write(`${line}\n`), progress.tick).finally(progress.end);
   mkdirSync(FOLDER, { recursive: true });
-  writeFileSync(path, JSON.stringify(posed.track));
+  // Under another name until it is whole: another run may be reading.
+  writeFileSync(`${path}.part`, JSON.stringify(posed.track));
+  renameSync(`${path}.part`, path);
   return trackFromJson(posed.track);
 }

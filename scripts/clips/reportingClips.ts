@@ -25,7 +25,7 @@ const LEAN = upright(-40, 1.6, { target: [0.05, 0.92, 0] });
 const KNEEL = upright(50, 1.75, { target: [-0.1, 0.86, 0], distanceM: 4.4, rollDeg: 6 });
 const LENS = upright(-25, 1.2);
 const TABLE = upright(-30, 1.5, { target: [0, 0.9, 0] });
-const WALK = wide(-50, 0.5, { target: [0, 0.9, 0], fovVerticalDeg: 29 });
+const WALK = wide(-50, 0.5, { target: [0, 0.9, 0], distanceM: 5.2, fovVerticalDeg: 26 });
 const CURL_SIDE = upright(62, 1.3);
 const CURL_FRONT = upright(-10, 0.6, { target: [0, 0.86, 0] });
 
