@@ -3,8 +3,9 @@
  */
 import { conjugate, multiply, readQuat, rotationVector } from '../numeric/quaternion.ts';
 import { length } from '../numeric/vector3.ts';
-import type { PuppetPoses } from '../puppet/applyArmature.ts';
-import { DEG_PER_RAD, hingeSense } from './jointAngles.ts';
+import { turnsFreely } from '../puppet/armature.ts';
+import type { PuppetPoses } from '../puppet/puppetPoses.ts';
+import { DEG_PER_RAD } from '../puppet/turns.ts';
 
 /**
  * Increments of N steps, P joints, in degrees; meanings as in Plan.
@@ -21,9 +22,8 @@ export function increments(poses: PuppetPoses, angleDeg: Float64Array): { increm
   const incrementDeg = new Float64Array(count * width);
   const turnDeg = new Float64Array(count * width * 3);
   for (let p = 0; p < width; p++) {
-    const { name, kind } = poses.joints[p]!;
-    const axis = kind === 'hinge' ? 2 : 1;
-    const sense = hingeSense(name, kind);
+    const { kind, axis } = poses.joints[p]!;
+    const free = turnsFreely(kind);
     for (let s = 0; s < count; s++) {
       const at = s * width + p;
       const before = at - width;
@@ -31,14 +31,14 @@ export function increments(poses: PuppetPoses, angleDeg: Float64Array): { increm
       if (Number.isNaN(now) || (s > 0 && Number.isNaN(angleDeg[before]!))) {
         incrementDeg[at] = Number.NaN;
         turnDeg.fill(Number.NaN, at * 3, at * 3 + 3);
-      } else if (s > 0 && kind === 'ball') {
+      } else if (s > 0 && free) {
         // new = turn · old, so that the turn is told in the axes of the parent
         const turn = rotationVector(multiply(readQuat(poses.rotations, at), conjugate(readQuat(poses.rotations, before))));
         incrementDeg[at] = length(turn) * DEG_PER_RAD;
         for (let c = 0; c < 3; c++) turnDeg[at * 3 + c] = turn[c as 0]! * DEG_PER_RAD;
       } else if (s > 0) {
         incrementDeg[at] = now - angleDeg[before]!;
-        turnDeg[at * 3 + axis] = sense * incrementDeg[at]!;
+        for (let c = 0; c < 3; c++) turnDeg[at * 3 + c] = axis[c]! * incrementDeg[at]! + 0;
       }
     }
   }

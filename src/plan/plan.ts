@@ -1,15 +1,10 @@
 /**
  * The plan: everything that is true of every step. Pure data, made by `plan/makePlan.ts`.
  */
-import type { JointKind } from '../motion/joints.ts';
+import type { PuppetJoint } from '../puppet/puppetPoses.ts';
 
 /** One joint of the puppet as the plan speaks of it. */
-export interface PlanJoint {
-  readonly name: string;
-  readonly kind: JointKind;
-  /** 0 for joints the footage can never show: they stay at rest and every view says so. */
-  readonly observable: boolean;
-}
+export type PlanJoint = PuppetJoint;
 
 /**
  * N steps, P joints of the puppet (order of `joints`).

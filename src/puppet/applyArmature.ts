@@ -1,102 +1,148 @@
 /**
- * From the performer's joints to the puppet's.
+ * From the performer's joints to the puppet's, before the floor and the set are looked at.
  *
- * - A joint that the puppet lacks is rigid. Its turn passes on to the joints it carries: theirs becomes the product of
- *   all turns from the nearest joint above that the puppet has, so every segment below keeps its orientation on the stage.
- *   Where it carries none (a hand without a wrist), the turn is lost.
- * - A ball takes the whole turn.
- * - A hinge takes the part about its Z axis, a swivel the part about the bone's Y axis: the twist of q = swing · twist
- *   about that axis. What such a joint can't make is lost, not passed on: a knee stays the performer's knee, whatever kind
- *   of hip carries it. A hinge that the performer has as a hinge is carried over exactly.
+ * - A performer's joint that moves nothing is rigid. Its turn passes on to the joints it carries: theirs becomes the product
+ *   of all turns from the nearest joint above that moves something, so every segment below keeps its orientation on the
+ *   stage. Where it carries none (a hand without a wrist), the turn is lost.
+ * - Joints with the same source share its turn by their weights, as parts of one rotation vector.
+ * - A ball or wire takes the whole turn; a hinge, swivel or screw the part about its axis, the twist of q = swing · twist.
+ *   What such a joint can't make is lost, not passed on: a knee stays the performer's knee, whatever kind of hip carries
+ *   it. Where more than the smallest move is lost, FLAG_LOST says so.
+ * - The gain multiplies the rotation vector from rest (the angle, for one axis), followed round without jumps; then offset
+ *   and hand-set curve are added: for balls as a turn about the parent's axes after the performer's.
+ * - Limits: `keepLimits.ts`.
  */
-import { JOINT, JOINT_COUNT, JOINT_NAMES, JOINT_PARENT, type JointKind, type JointName } from '../motion/joints.ts';
+import { JOINT_COUNT } from '../motion/joints.ts';
 import { STATE_MEASURED, STATE_MISSING } from '../motion/motion.ts';
 import { combinedErrorDeg } from '../motion/trust/combine.ts';
-import { IDENTITY, multiply, normalise, readQuat, writeQuat, type Quat } from '../numeric/quaternion.ts';
+import { fromRotationVector, IDENTITY, multiply, readQuat, rotationVector, writeQuat, type Quat } from '../numeric/quaternion.ts';
 import { makeSignContinuous } from '../numeric/quaternionSeries.ts';
+import { nearestTurn } from '../numeric/unwrap.ts';
+import type { Vec3 } from '../numeric/vector3.ts';
 import type { Poses } from '../timing/poses.ts';
-import type { Armature } from './armature.ts';
+import { turnsFreely, type Armature } from './armature.ts';
+import type { CompleteJoint } from './complete.ts';
+import { completeArmature } from './completeArmature.ts';
+import { drivesOf, followsOf, type Follow } from './drives.ts';
+import { curveValues } from './handCurve.ts';
+import { keepLimits } from './keepLimits.ts';
+import { FLAG_LOST, type PuppetJoint, type PuppetPoses } from './puppetPoses.ts';
+import { DEFAULT_PUPPET_SETTINGS, type CurveAxis, type HandCurve, type PuppetSettings } from './puppetSettings.ts';
+import { angleAbout, DEG_PER_RAD, nearestVector, RAD_PER_DEG, turnAbout } from './turns.ts';
 
-export interface PuppetJoint {
-  readonly name: JointName;
-  readonly kind: JointKind;
-  /** False for a joint that the footage can never show: it stays at rest. */
-  readonly observable: boolean;
-}
+export type { PuppetJoint, PuppetPoses } from './puppetPoses.ts';
 
-/**
- * N moments, P joints of the puppet in the order of JOINT_NAMES (parents before children).
- * - `rotations[N·P·4]` w, x, y, z against the nearest segment above that the puppet has; continuous in sign; NaN where missing.
- * - `confidence[N·P]` the least of the joints that were put together, leaving out those that are not observable.
- * - `state[N·P]` the worst of them.
- * - `errorDeg[N·P]` one sigma, degrees, put together from theirs; NaN where missing or none of them is observable.
- * - `unsure[N·P]` UNSURE_* bits of all of them.
- */
-export interface PuppetPoses {
-  readonly joints: readonly PuppetJoint[];
-  readonly rotations: Float64Array;
-  readonly confidence: Float32Array;
-  readonly state: Uint8Array;
-  readonly errorDeg: Float32Array;
-  readonly unsure: Uint8Array;
-}
+/** The performer's poses at the same N moments, each taken so many steps earlier. `0` must be the moments themselves. */
+export type PosesLater = (delaySteps: number) => Poses;
 
 /**
- * @param poses performer's poses at N moments (a Motion will do)
+ * @param poses performer's poses at N moments (a Motion will do); a function where joints may lag
  * @param observable `[J]` of the motion they come from
  */
-export function applyArmature(poses: Poses, observable: Uint8Array, armature: Armature): PuppetPoses {
-  const kinds = new Map(armature.joints.map(({ name, kind }) => [name, kind]));
-  const names = JOINT_NAMES.filter((name) => kinds.has(name));
-  const chains = names.map((name) => chainOf(name, kinds));
-  const count = poses.timesS.length;
-  const width = names.length;
-  const rotations = new Float64Array(count * width * 4).fill(Number.NaN);
-  const confidence = new Float32Array(count * width);
-  const state = new Uint8Array(count * width);
-  const errorDeg = new Float32Array(count * width).fill(Number.NaN);
-  const unsure = new Uint8Array(count * width);
-  chains.forEach((chain, p) => {
-    const kind = kinds.get(names[p]!)!;
-    const seen = chain.filter((j) => observable[j] === 1);
-    for (let s = 0; s < count; s++) {
-      const base = s * JOINT_COUNT;
-      const out = s * width + p;
-      let worst = STATE_MEASURED as number;
-      for (const j of chain) worst = Math.max(worst, poses.state[base + j]!);
-      state[out] = worst;
-      if (worst === STATE_MISSING) continue;
-      let q: Quat = readQuat(poses.rotations, base + chain[0]!);
-      for (let i = 1; i < chain.length; i++) q = multiply(q, readQuat(poses.rotations, base + chain[i]!));
-      writeQuat(rotations, out, asKind(q, kind));
-      let least = seen.length > 0 ? 1 : 0;
-      for (const j of seen) least = Math.min(least, poses.confidence[base + j]!);
-      confidence[out] = least;
-      errorDeg[out] = combinedErrorDeg(seen, (j) => poses.errorDeg[base + j]!);
-      for (const j of seen) unsure[out]! |= poses.unsure[base + j]!;
-    }
-    makeSignContinuous(rotations, count, width * 4, p * 4);
+export function applyArmature(
+  poses: Poses | PosesLater, observable: Uint8Array, armature: Armature, settings: PuppetSettings = DEFAULT_PUPPET_SETTINGS,
+): PuppetPoses {
+  const posesAt: PosesLater = typeof poses === 'function' ? poses : () => poses;
+  const complete = completeArmature(armature);
+  const follows = followsOf(drivesOf(complete, settings));
+  const { timesS } = posesAt(0);
+  const count = timesS.length;
+  const width = follows.length;
+  const out = {
+    rotations: new Float64Array(count * width * 4).fill(Number.NaN),
+    confidence: new Float32Array(count * width),
+    state: new Uint8Array(count * width),
+    errorDeg: new Float32Array(count * width).fill(Number.NaN),
+    unsure: new Uint8Array(count * width),
+    flags: new Uint8Array(count * width),
+  };
+  const joints = complete.joints.map((joint, p): PuppetJoint => {
+    const follow = follows[p]!;
+    const curves = settings.curves.filter((curve) => curve.joint === joint.name && curve.keys.length > 0);
+    const byHand = handTurns(joint, curves, timesS);
+    writeTrust(posesAt(follow.drive.delaySteps), observable, follow, p, width, curves.length > 0, out);
+    writeTurns(posesAt(follow.drive.delaySteps), joint, follow, byHand, p, width, out);
+    return {
+      name: joint.name, kind: joint.kind, source: follow.drive.from, axis: joint.axis,
+      observable: curves.length > 0 || follow.chain.some((j) => observable[j] === 1),
+    };
   });
-  const joints = names.map((name, p): PuppetJoint => ({
-    name, kind: kinds.get(name)!, observable: chains[p]!.some((j) => observable[j] === 1),
-  }));
-  return { joints, rotations, confidence, state, errorDeg, unsure };
+  keepLimits(complete, follows, out.rotations, out.flags);
+  for (let p = 0; p < width; p++) makeSignContinuous(out.rotations, count, width * 4, p * 4);
+  return { joints, ...out };
 }
 
-/** Indices of the performer's joints that make one joint of the puppet, from the outside of the one above it down to itself. */
-function chainOf(name: JointName, has: ReadonlyMap<JointName, JointKind>): readonly number[] {
-  const chain = [JOINT[name]];
-  for (let up = JOINT_PARENT[name]; up !== undefined && !has.has(up); up = JOINT_PARENT[up]) chain.unshift(JOINT[up]);
-  return chain;
+type Out = Omit<PuppetPoses, 'joints'>;
+
+function writeTrust(
+  poses: Poses, observable: Uint8Array, { chain }: Follow, p: number, width: number, byHand: boolean, out: Out,
+): void {
+  const seen = chain.filter((j) => observable[j] === 1);
+  for (let s = 0; s < poses.timesS.length; s++) {
+    const base = s * JOINT_COUNT;
+    const at = s * width + p;
+    let worst = STATE_MEASURED as number;
+    for (const j of chain) worst = Math.max(worst, poses.state[base + j]!);
+    out.state[at] = worst;
+    if (worst === STATE_MISSING) continue;
+    let least = seen.length > 0 || (byHand && chain.length === 0) ? 1 : 0;
+    for (const j of seen) least = Math.min(least, poses.confidence[base + j]!);
+    out.confidence[at] = least;
+    out.errorDeg[at] = combinedErrorDeg(seen, (j) => poses.errorDeg[base + j]!);
+    for (const j of seen) out.unsure[at]! |= poses.unsure[base + j]!;
+  }
 }
 
-function asKind(q: Quat, kind: JointKind): Quat {
-  if (kind === 'ball') return q;
-  if (kind === 'hinge') return twist([q[0], 0, 0, q[3]]);
-  return twist([q[0], 0, q[2], 0]);
+function writeTurns(
+  poses: Poses, joint: CompleteJoint, { drive, chain, share }: Follow, byHand: HandTurns | null, p: number, width: number, out: Out,
+): void {
+  const by = share * drive.gain;
+  const free = turnsFreely(joint.kind);
+  const { offsetDeg } = drive;
+  const offset = fromRotationVector([offsetDeg.forward * RAD_PER_DEG, offsetDeg.up * RAD_PER_DEG, offsetDeg.right * RAD_PER_DEG]);
+  const still = offset[0] === 1;
+  let lastAngle = 0;
+  let lastVector: Vec3 = [0, 0, 0];
+  for (let s = 0; s < poses.timesS.length; s++) {
+    const at = s * width + p;
+    if (out.state[at] === STATE_MISSING) continue;
+    let q = product(poses.rotations, s * JOINT_COUNT, chain);
+    if (!free) {
+      const whole = angleAbout(q, joint.axis);
+      lastAngle = nearestTurn(whole, lastAngle);
+      // twice the arc cosine of what the twist keeps of the quaternion is the size of what is lost
+      const kept = Math.hypot(q[0], q[1] * joint.axis[0] + q[2] * joint.axis[1] + q[3] * joint.axis[2]);
+      if (2 * Math.atan2(Math.sqrt(Math.max(0, 1 - kept * kept)), kept) * DEG_PER_RAD > joint.smallestDeg) out.flags[at]! |= FLAG_LOST;
+      const angleDeg = lastAngle * DEG_PER_RAD * by + offsetDeg.axis + (byHand?.axis?.[s] ?? 0);
+      writeQuat(out.rotations, at, turnAbout(joint.axis, angleDeg));
+      continue;
+    }
+    if (by !== 1) {
+      lastVector = nearestVector(rotationVector(q), lastVector);
+      q = fromRotationVector([lastVector[0] * by, lastVector[1] * by, lastVector[2] * by]);
+    }
+    if (!still) q = multiply(offset, q);
+    if (byHand !== null) {
+      q = multiply(fromRotationVector([
+        (byHand.forward?.[s] ?? 0) * RAD_PER_DEG, (byHand.up?.[s] ?? 0) * RAD_PER_DEG, (byHand.right?.[s] ?? 0) * RAD_PER_DEG,
+      ]), q);
+    }
+    writeQuat(out.rotations, at, q);
+  }
 }
 
-/** Where the turn is exactly half a turn about an axis square to the joint's, there is no part about it. */
-function twist(part: Quat): Quat {
-  return Math.abs(part[0]) + Math.abs(part[2]) + Math.abs(part[3]) < 1e-12 ? IDENTITY : normalise(part);
+function product(rotations: Float64Array, base: number, chain: readonly number[]): Quat {
+  if (chain.length === 0) return IDENTITY;
+  let q = readQuat(rotations, base + chain[0]!);
+  for (let i = 1; i < chain.length; i++) q = multiply(q, readQuat(rotations, base + chain[i]!));
+  return q;
+}
+
+type HandTurns = Partial<Readonly<Record<CurveAxis, Float64Array>>>;
+
+/** Degrees of a joint's hand-set curves at the moments, by axis; curves for axes it doesn't have are left out. */
+function handTurns(joint: CompleteJoint, curves: readonly HandCurve[], timesS: Float64Array): HandTurns | null {
+  const own = curves.filter(({ axis }) => (axis === 'axis') !== turnsFreely(joint.kind));
+  if (own.length === 0) return null;
+  return Object.fromEntries(own.map(({ axis, keys }) => [axis, curveValues(keys, timesS)]));
 }

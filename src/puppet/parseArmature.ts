@@ -2,49 +2,24 @@
  * An armature from a file: strict, because a joint that is silently dropped is a joint that the animator will miss on the
  * set. Messages name the field and say what is allowed there.
  */
-import { z } from 'zod';
+import type { z } from 'zod';
 import { NudgebookError } from '../errors.ts';
-import { JOINT_NAMES, type JointName } from '../motion/joints.ts';
 import type { Armature } from './armature.ts';
+import { armatureSchema } from './armatureSchema.ts';
+import { structureFault } from './checkStructure.ts';
+import { armatureFromV1, parseV1 } from './migrateArmature.ts';
 
-/** Longest text that is read at all, characters; a full armature has about 1,200. */
-export const ARMATURE_TEXT_LIMIT = 100_000;
-
-const KINDS = ['hinge', 'ball', 'swivel'] as const;
-const NAME_LENGTH = 100;
-/** Tallest and shortest puppet believed, mm: from a thumb to twice a man. Anything else is a slip of the unit. Our choice. */
-const HEIGHT_MM = { min: 10, max: 4000 };
-
-const ALLOWED = {
-  format: 'the text "nudgebook-armature"',
-  version: 'the number 1',
-  name: `a text of 1 to ${NAME_LENGTH} characters`,
-  heightMm: `a number from ${HEIGHT_MM.min} to ${HEIGHT_MM.max} (millimetres)`,
-  joints: `a list of 1 to ${JOINT_NAMES.length} joints`,
-  joint: 'an object with "name" and "kind"',
-  jointName: `one of ${JOINT_NAMES.join(', ')}`,
-  jointKind: `one of ${KINDS.join(', ')}`,
-} as const;
-
-const schema = z.strictObject({
-  format: z.literal('nudgebook-armature', ALLOWED.format),
-  version: z.literal(1, ALLOWED.version),
-  name: z.string(ALLOWED.name).trim().min(1, ALLOWED.name).max(NAME_LENGTH, ALLOWED.name),
-  heightMm: z.number(ALLOWED.heightMm).min(HEIGHT_MM.min, ALLOWED.heightMm).max(HEIGHT_MM.max, ALLOWED.heightMm),
-  joints: z.array(
-    z.strictObject({ name: z.enum(JOINT_NAMES, ALLOWED.jointName), kind: z.enum(KINDS, ALLOWED.jointKind) }),
-    ALLOWED.joints,
-  ).min(1, ALLOWED.joints).max(JOINT_NAMES.length, ALLOWED.joints),
-});
+/** Longest text that is read at all, characters: a puppet of 120 bones with all fields has about 60,000. */
+export const ARMATURE_TEXT_LIMIT = 500_000;
 
 /**
- * Reads an armature from the text of a JSON file.
+ * Reads an armature from the text of a JSON file; one of version 1 becomes one of version 2.
  *
  * @throws NudgebookError `bad-armature`
  */
 export function parseArmature(text: string): Armature {
   if (text.length > ARMATURE_TEXT_LIMIT) {
-    throw bad(`it has ${text.length} characters; the most is ${ARMATURE_TEXT_LIMIT}`);
+    throw bad(`the file has ${text.length} characters; the most is ${ARMATURE_TEXT_LIMIT}`);
   }
   let value: unknown;
   try {
@@ -57,40 +32,50 @@ export function parseArmature(text: string): Armature {
 }
 
 /**
- * An armature from already parsed data.
+ * An armature from already parsed data, brought to this version.
  *
  * @throws NudgebookError `bad-armature`, naming the field and what is allowed in it
  */
 export function checkArmature(value: unknown): Armature {
-  const result = schema.safeParse(value);
-  if (!result.success) {
-    const issue = result.error.issues[0];
-    throw bad(issue === undefined ? 'it does not have the right form' : describe(issue, value));
+  if (typeof value === 'object' && value !== null && 'version' in value && value.version === 1) {
+    const old = parseV1(value);
+    if (!old.success) throw refusal(old.error, value);
+    return armatureFromV1(old.data);
   }
-  const seen = new Set<JointName>();
-  result.data.joints.forEach((joint, index) => {
-    if (seen.has(joint.name)) throw bad(`joints[${index}].name repeats ${joint.name}; each joint may stand there once`);
-    seen.add(joint.name);
-  });
+  const result = armatureSchema.safeParse(value);
+  if (!result.success) throw refusal(result.error, value);
+  const fault = structureFault(result.data);
+  if (fault !== null) throw bad(fault);
   return result.data;
 }
 
-function describe(issue: z.core.$ZodIssue, value: unknown): string {
-  const field = fieldName(issue.path);
-  if (issue.code === 'unrecognized_keys') {
-    const known = field === '' ? 'format, version, name, heightMm, joints' : 'name, kind';
-    const where = field === '' ? '' : ` in ${field}`;
-    return `it has the unknown field ${issue.keys.map((key) => `“${short(key)}”`).join(', ')}${where}; known are ${known}`;
-  }
-  if (field === '') return 'it must be an object with format, version, name, heightMm and joints';
-  const allowed = Object.values<string>(ALLOWED).includes(issue.message) ? issue.message : ALLOWED.joint;
-  return `${field} must be ${allowed}, and is ${show(valueAt(value, issue.path))}`;
+function refusal(error: z.ZodError, value: unknown): NudgebookError {
+  const issue = error.issues[0];
+  return bad(issue === undefined ? 'it does not have the right form' : describe(issue, value), error);
 }
 
-function fieldName(path: readonly PropertyKey[]): string {
-  return path.reduce<string>(
-    (name, key) => (typeof key === 'number' ? `${name}[${key}]` : name === '' ? String(key) : `${name}.${String(key)}`), '',
-  );
+function describe(issue: z.core.$ZodIssue, value: unknown): string {
+  const field = fieldName(issue.path, value);
+  if (issue.code === 'unrecognized_keys') {
+    const where = field === '' ? '' : ` in ${field}`;
+    const fieldsThere = issue.message.replace(/^an object with the fields /, '');
+    return `it has the unknown field ${issue.keys.map((key) => `“${short(key)}”`).join(', ')}${where}; known are ${fieldsThere}`;
+  }
+  if (field === '') return `it must be ${issue.message}`;
+  return `${field} must be ${issue.message}, and is ${show(valueAt(value, issue.path))}`;
+}
+
+/** The path as written in the file, with the name of the bone or joint that it leads through. */
+function fieldName(path: readonly PropertyKey[], value: unknown): string {
+  let said = '';
+  path.forEach((key, depth) => {
+    said += typeof key === 'number' ? `[${key}]` : said === '' ? String(key) : `.${String(key)}`;
+    if (typeof key !== 'number' || depth !== 1) return;
+    const there = valueAt(value, path.slice(0, 2));
+    const name = typeof there === 'object' && there !== null ? Object.entries(there).find(([k]) => k === 'name' || k === 'joint')?.[1] : undefined;
+    if (typeof name === 'string' && path.length > 2 && path[2] !== 'name') said += ` (${short(name)})`;
+  });
+  return said;
 }
 
 function valueAt(value: unknown, path: readonly PropertyKey[]): unknown {
@@ -102,7 +87,7 @@ function valueAt(value: unknown, path: readonly PropertyKey[]): unknown {
 function show(value: unknown): string {
   if (value === undefined) return 'missing';
   if (typeof value === 'string') return `“${short(value)}”`;
-  if (Array.isArray(value)) return `a list of ${value.length}`;
+  if (Array.isArray(value)) return value.length <= 4 && value.every((v) => typeof v === 'number') ? `[${value.join(', ')}]` : `a list of ${value.length}`;
   return typeof value === 'object' && value !== null ? 'an object' : String(value);
 }
 

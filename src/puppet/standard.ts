@@ -1,13 +1,12 @@
 /**
- * The figure that is used when no other armature is given: every joint of the performer, each of the performer's kind.
+ * The figure that is used when no other armature is given: every joint of the performer, each of the performer's kind,
+ * 300 mm tall in the proportions of `humanBody.ts`.
  */
-import { JOINT_NAMES, PERFORMER_KIND } from '../motion/joints.ts';
 import type { Armature } from './armature.ts';
+import { humanArmature, PROPORTIONS, type HumanMeasures } from './humanBody.ts';
 
-export const STANDARD_ARMATURE: Armature = {
-  format: 'nudgebook-armature',
-  version: 1,
-  name: 'Standard figure',
-  heightMm: 300,
-  joints: JOINT_NAMES.map((name) => ({ name, kind: PERFORMER_KIND[name] })),
-};
+const HEIGHT_MM = 300;
+
+export const STANDARD_ARMATURE: Armature = humanArmature('Standard figure', Object.fromEntries(
+  Object.entries(PROPORTIONS).map(([measure, share]) => [measure, Math.round(share * HEIGHT_MM * 100) / 100]),
+) as unknown as HumanMeasures);
