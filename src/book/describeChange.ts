@@ -3,6 +3,7 @@
  */
 import type { PlanSettings, StepHold } from '../plan/settings.ts';
 import { describeCorrections } from './describeCorrections.ts';
+import type { PuppetSettings } from '../puppet/puppetSettings.ts';
 import type { Book } from './document.ts';
 
 const HOLD_WORD: Readonly<Record<StepHold, string>> = { 1: 'ones', 2: 'twos', 3: 'threes', 4: 'fours' };
@@ -40,6 +41,7 @@ export function describeChange(before: Book, after: Book): string {
   }
   said.push(...describeCorrections(before.corrections, after.corrections));
   if (!same(before.armature, after.armature)) said.push(`armature ${after.armature === null ? 'standard figure' : after.armature.name}`);
+  said.push(...puppetChange(before.puppet, after.puppet));
   said.push(...shotChange(before.shotSteps, after.shotSteps), ...noteChange(before.notes, after.notes));
   if (said.length === 0) return 'no change';
   const named = said.slice(0, 2).join(', ');
@@ -50,6 +52,17 @@ function settingChange<K extends keyof PlanSettings>(key: K, before: PlanSetting
   if (Object.is(before[key], after[key])) return null;
   const [name, write] = SETTING_WORDS[key];
   return `${name} ${write(before[key])} → ${write(after[key])}`;
+}
+
+const PUPPET_WORDS: Readonly<Record<keyof PuppetSettings, string>> = {
+  drives: 'how the puppet follows', curves: 'hand-set curves', pins: 'pins', plantFeet: 'standing feet', datum: 'datum readings',
+  view: 'view of the taking camera', apparentHeightM: 'apparent height',
+};
+
+function puppetChange(before: PuppetSettings, after: PuppetSettings): string[] {
+  return (Object.keys(PUPPET_WORDS) as (keyof PuppetSettings)[])
+    .filter((key) => !same(before[key], after[key]))
+    .map((key) => (key === 'plantFeet' ? `standing feet ${after.plantFeet ? 'planted' : 'as performed'}` : PUPPET_WORDS[key]));
 }
 
 function shotChange(before: readonly number[], after: readonly number[]): string[] {

@@ -10,6 +10,7 @@ import { NO_CORRECTIONS, type Corrections } from '../motion/corrections/correcti
 import { DEFAULT_SETTINGS, type PlanSettings } from '../plan/settings.ts';
 import type { ModelSize } from '../pose/track.ts';
 import type { Armature } from '../puppet/armature.ts';
+import { DEFAULT_PUPPET_SETTINGS, type PuppetSettings } from '../puppet/puppetSettings.ts';
 import { BOOK_VERSION, migrate } from './migrations.ts';
 import { quoted, refusal } from './refusal.ts';
 import { bookSchema } from './schema.ts';
@@ -47,6 +48,8 @@ export interface Book {
   readonly corrections: Corrections;
   /** `null` means the standard figure. */
   readonly armature: Armature | null;
+  /** How the puppet follows, what is pinned, what moves by hand, where datums are read. */
+  readonly puppet: PuppetSettings;
   /** Steps already photographed: from 1, rising, none twice. */
   readonly shotSteps: readonly number[];
   /** Step number → note. */
@@ -64,6 +67,7 @@ export function newBook(): Book {
     settings: DEFAULT_SETTINGS,
     corrections: NO_CORRECTIONS,
     armature: null,
+    puppet: DEFAULT_PUPPET_SETTINGS,
     shotSteps: [],
     notes: {},
   };

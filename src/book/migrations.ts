@@ -5,6 +5,7 @@
  */
 import { NudgebookError } from '../errors.ts';
 import { NO_CORRECTIONS } from '../motion/corrections/corrections.ts';
+import { DEFAULT_PUPPET_SETTINGS } from '../puppet/puppetSettings.ts';
 import { quoted } from './refusal.ts';
 
 export const BOOK_VERSION = 2;
@@ -24,8 +25,8 @@ export interface Migration {
 export const MIGRATIONS: readonly Migration[] = [
   {
     from: 1,
-    why: 'Corrections by hand are kept with the book.',
-    up: (book) => ({ ...book, corrections: NO_CORRECTIONS }),
+    why: 'Corrections by hand, and how the puppet follows, are kept with the book. (An armature of version 1 is brought up where it is read.)',
+    up: (book) => ({ ...book, corrections: NO_CORRECTIONS, puppet: DEFAULT_PUPPET_SETTINGS }),
   },
 ];
 

@@ -13,6 +13,7 @@ import { MODEL_SIZES } from '../pose/track.ts';
 import type { Armature } from '../puppet/armature.ts';
 import { checkArmature } from '../puppet/parseArmature.ts';
 import { correctionsSchema } from './correctionsSchema.ts';
+import { puppetSchema } from './puppetSchema.ts';
 import { fields, numberFrom, oneOf, textUpTo, wholeFrom } from './schemaParts.ts';
 
 /** Longest title and file name, in UTF-16 units; chosen to fit a line, common sense, no source. */
@@ -124,6 +125,7 @@ export const bookSchema = fields({
   settings: settingsSchema,
   corrections: correctionsSchema,
   armature: armatureSchema.nullable(),
+  puppet: puppetSchema,
   shotSteps: shotStepsSchema,
   notes: notesSchema,
 });

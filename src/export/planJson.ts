@@ -2,9 +2,9 @@
  * The plan as a file for other programs: `plan.json`. Documented by `docs/plan.schema.json`, which the tests hold it to.
  */
 import { STATE_BRIDGED, STATE_MISSING } from '../motion/motion.ts';
-import type { JointKind } from '../motion/joints.ts';
 import { unsureWords } from '../motion/trust/unsure.ts';
 import { settledBy, unsureSpans } from '../motion/trust/unsureSpans.ts';
+import type { PuppetKind } from '../puppet/armature.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { PlanSettings } from '../plan/settings.ts';
 import type { ExportTake } from './exportTake.ts';
@@ -29,7 +29,7 @@ export function anglesFrom(fitted: boolean): AnglesFrom {
 }
 
 export interface PlanJsonJoint {
-  readonly kind: JointKind;
+  readonly kind: PuppetKind;
   readonly angleDeg: number | null;
   readonly incrementDeg: number | null;
   readonly turnDeg: readonly number[] | null;
@@ -69,7 +69,7 @@ export interface PlanJson {
   readonly on: number;
   readonly anglesFrom: AnglesFrom;
   readonly settings: PlanSettings & { readonly usedCutoffHz: number | null };
-  readonly joints: readonly { readonly name: string; readonly kind: JointKind; readonly observable: boolean }[];
+  readonly joints: readonly { readonly name: string; readonly kind: PuppetKind; readonly observable: boolean }[];
   readonly warnings: readonly string[];
   readonly unsureSpans: readonly PlanJsonSpan[];
   readonly steps: readonly PlanJsonStep[];

@@ -69,8 +69,8 @@ export function keepLimits(
   const limited = joints.map(({ limitsDeg: l }) => l.axis !== null || l.forward !== null || l.up !== null || l.right !== null);
   const groups = groupsOf(armature, follows);
   const count = width === 0 ? 0 : rotations.length / (width * 4);
-  joints.forEach((joint, p) => {
-    if (!limited[p]) return;
+  limited.forEach((isLimited, p) => {
+    if (!isLimited) return;
     const group = groups.find(({ members }) => members.includes(p));
     for (let s = 0; s < count; s++) {
       const at = s * width + p;

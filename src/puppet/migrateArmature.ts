@@ -50,8 +50,8 @@ export function armatureFromV1(old: ArmatureV1): Armature {
   const bones: Bone[] = [];
   const joints: Joint[] = [];
   const roots = JOINT_NAMES.filter((name) => kinds.has(name) && carrier(name, kinds) === undefined);
-  // Without a pelvis several parts may hang on nothing; a stand carries them, which no performer moves.
-  const stand = roots.length === 1 && roots[0] === 'pelvis' ? null : 'stand';
+  // Several parts may hang on nothing; a stand carries them, which no performer moves.
+  const stand = roots.length === 1 ? null : 'stand';
   if (stand !== null) {
     bones.push({ name: stand, lengthMm: round(measures.pelvis), along: [0, 1, 0] });
     joints.push({ name: stand, parent: null, child: stand, kind: 'ball' });

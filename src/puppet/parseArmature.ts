@@ -68,14 +68,15 @@ function describe(issue: z.core.$ZodIssue, value: unknown): string {
 /** The path as written in the file, with the name of the bone or joint that it leads through. */
 function fieldName(path: readonly PropertyKey[], value: unknown): string {
   let said = '';
+  let whose = '';
   path.forEach((key, depth) => {
     said += typeof key === 'number' ? `[${key}]` : said === '' ? String(key) : `.${String(key)}`;
     if (typeof key !== 'number' || depth !== 1) return;
     const there = valueAt(value, path.slice(0, 2));
     const name = typeof there === 'object' && there !== null ? Object.entries(there).find(([k]) => k === 'name' || k === 'joint')?.[1] : undefined;
-    if (typeof name === 'string' && path.length > 2 && path[2] !== 'name') said += ` (${short(name)})`;
+    if (typeof name === 'string' && path.length > 2 && path[2] !== 'name') whose = ` (${short(name)})`;
   });
-  return said;
+  return said + whose;
 }
 
 function valueAt(value: unknown, path: readonly PropertyKey[]): unknown {
@@ -87,6 +88,7 @@ function valueAt(value: unknown, path: readonly PropertyKey[]): unknown {
 function show(value: unknown): string {
   if (value === undefined) return 'missing';
   if (typeof value === 'string') return `“${short(value)}”`;
+  if (Array.isArray(value) && value.length === 0) return 'an empty list';
   if (Array.isArray(value)) return value.length <= 4 && value.every((v) => typeof v === 'number') ? `[${value.join(', ')}]` : `a list of ${value.length}`;
   return typeof value === 'object' && value !== null ? 'an object' : String(value);
 }

@@ -5,6 +5,20 @@ import fc from 'fast-check';
 import { newBook, type Book } from '../../src/book/document.ts';
 import { LANDMARK_COUNT } from '../../src/pose/landmarks.ts';
 import { emptyTrack, type Track } from '../../src/pose/track.ts';
+import { checkArmature } from '../../src/puppet/parseArmature.ts';
+
+/** As it stands in the fixtures of version 1. */
+const ARMATURE_V1 = {
+  format: 'nudgebook-armature',
+  version: 1,
+  name: 'Marla',
+  heightMm: 280,
+  joints: [
+    { name: 'pelvis', kind: 'ball' },
+    { name: 'rightElbow', kind: 'hinge' },
+    { name: 'head', kind: 'swivel' },
+  ],
+};
 
 /** Every field away from its default, so that a field that is lost shows. */
 export function marlaBook(): Book {
@@ -33,17 +47,7 @@ export function marlaBook(): Book {
       contacts: [{ foot: 'left', fromS: 0, toS: 3, stands: true }],
       slate: { kind: 'given', straightFromS: 0.2, straightToS: 0.8, squareFromS: 1, squareToS: 1.5 },
     },
-    armature: {
-      format: 'nudgebook-armature',
-      version: 1,
-      name: 'Marla',
-      heightMm: 280,
-      joints: [
-        { name: 'pelvis', kind: 'ball' },
-        { name: 'rightElbow', kind: 'hinge' },
-        { name: 'head', kind: 'swivel' },
-      ],
-    },
+    armature: checkArmature(ARMATURE_V1),
     shotSteps: [1, 2, 5],
     notes: { '3': 'keep the jar hand low', '12': 'heel lifts' },
   };

@@ -3,10 +3,10 @@ import { STATE_BRIDGED, STATE_MEASURED, STATE_MISSING } from '../../src/motion/m
 import type { Plan, PlanJoint } from '../../src/plan/plan.ts';
 
 export const SAMPLE_JOINTS: readonly PlanJoint[] = [
-  { name: 'head', kind: 'ball', observable: true },
-  { name: 'leftClavicle', kind: 'ball', observable: false },
-  { name: 'leftElbow', kind: 'hinge', observable: true },
-  { name: 'rightKnee', kind: 'hinge', observable: true },
+  { name: 'head', kind: 'ball', source: 'head', axis: [0, 1, 0], observable: true },
+  { name: 'leftClavicle', kind: 'ball', source: 'leftClavicle', axis: [0, 0, 1], observable: false },
+  { name: 'leftElbow', kind: 'hinge', source: 'leftElbow', axis: [0, 0, 1], observable: true },
+  { name: 'rightKnee', kind: 'hinge', source: 'rightKnee', axis: [0, 0, -1], observable: true },
 ];
 
 /** Angles by joint and step; NaN where missing. The elbow is bridged at step 3 (index 2) and missing at step 5 (index 4). */

@@ -6,7 +6,7 @@ import { createPlanner, makePlan } from '../../src/plan/makePlan.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { DEFAULT_SETTINGS, type PlanSettings } from '../../src/plan/settings.ts';
 import { validateSettings } from '../../src/plan/validateSettings.ts';
-import { MARLA } from '../../src/puppet/marla.ts';
+import { MARLA } from '../../src/puppet/examples/human.ts';
 import { STANDARD_ARMATURE } from '../../src/puppet/standard.ts';
 import type { Armature } from '../../src/puppet/armature.ts';
 import type { Track } from '../../src/pose/track.ts';
@@ -81,7 +81,9 @@ describe('the plan', () => {
   });
 
   it('a swivel that goes round and round goes on counting', () => {
-    const spinner: Armature = { ...MARLA, joints: [{ name: 'pelvis', kind: 'swivel' }] };
+    const spinner: Armature = {
+      ...MARLA, bones: [{ name: 'pelvis', lengthMm: 20 }], joints: [{ name: 'pelvis', parent: null, child: 'pelvis', kind: 'swivel' }],
+    };
     const spun = makePlan(track, spinner, { ...DEFAULT_SETTINGS, cutoffHz: 0 });
     // 0.8 rad/s for 119 steps of 1/12 s
     expect(spun.angleDeg[119]).toBeCloseTo((0.8 * spun.sourceTimeS[119]! * 180) / Math.PI, 2);
