@@ -14,20 +14,20 @@ import { PROJECT_FOLDER } from '../serve/projectFolder.ts';
 const FOLDER = join(PROJECT_FOLDER, 'generated', 'accuracy');
 
 /** Name under which a track is kept: changes with the clip's bytes, the model and the way poses are measured. */
-function cachePath(clip: string, name: string, model: ModelSize): string {
+export function trackPath(clip: string, name: string, model: ModelSize): string {
   const hash = createHash('sha256').update(readFileSync(clip)).update(POSE_VERSION).digest('hex').slice(0, 16);
   return join(FOLDER, `${name}-${model}-${hash}.track.json`);
 }
 
 /** Whether {@link cachedTrack} would find the track of an earlier run. */
-export const hasTrack = (clip: string, name: string, model: ModelSize): boolean => existsSync(cachePath(clip, name, model));
+export const hasTrack = (clip: string, name: string, model: ModelSize): boolean => existsSync(trackPath(clip, name, model));
 
 /**
  * @param clip path of the footage
  * @param name short name, for the file and the progress line
  */
 export async function cachedTrack(clip: string, name: string, model: ModelSize): Promise<Track> {
-  const path = cachePath(clip, name, model);
+  const path = trackPath(clip, name, model);
   if (existsSync(path)) return trackFromJson(JSON.parse(readFileSync(path, 'utf8')));
   process.stderr.write(`${name}, ${model}\n`);
   const progress = progressLine(process.stderr);

@@ -90,7 +90,7 @@ function classResult(joint: JointClass, curves: Readonly<Record<AngleName, Curve
 }
 
 /** Frames of truth and track belong together only if their times do, to a quarter of a frame. */
-function requireSameFrames(truth: Truth, track: Track): void {
+export function requireSameFrames(truth: Truth, track: Track): void {
   const frameS = truth.timesS[1]! - truth.timesS[0]!;
   const same = frameCount(track) === truth.frames && truth.timesS.every((t, i) => Math.abs(t - track.timesS[i]!) < frameS / 4);
   if (!same) throw new Error(`The clip ${truth.clip} and its truth do not have the same frames: make both anew with npm run clips.`);

@@ -1,64 +1,68 @@
 /**
- * `npm run accuracy`: poses the reference clips, makes motions of them with the default settings and holds every angle
- * against the truth beside the clip.
+ * `npm run accuracy`: poses the clips whose truth is known, makes motions of them with the default settings and holds every
+ * angle against the truth beside the clip, the tuning half and the reporting half apart.
  *
- *     npm run accuracy -- [--model lite|full|heavy] [--out FILE] [--write]
+ *     npm run accuracy -- [--model lite|full|heavy] [--set tuning|reporting|all] [--out FILE] [--write]
+ *     npm run accuracy -- --brief [--model …] [--set …] [clip names…]   a summary, of clips that have been posed already
+ *     npm run accuracy -- --pose                                        only poses what is there, with all three models
  *
  * --out writes the result to a file, --write puts it into docs/accuracy.md. It measures and prints, nothing more: no
  * setting depends on its result.
  */
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import process from 'node:process';
 import { parseArgs } from 'node:util';
-import { fitTake } from '../../src/motion/fit/fitTake.ts';
-import { trackToMotion } from '../../src/motion/trackToMotion.ts';
-import { DEFAULT_SETTINGS } from '../../src/plan/settings.ts';
-import { MODEL_SIZES, type ModelSize, type Track } from '../../src/pose/track.ts';
+import { MODEL_SIZES, type ModelSize } from '../../src/pose/track.ts';
 import { replaceBetweenMarkers } from '../bench/document/betweenMarkers.ts';
+import { CLIP_SETS, type ClipSet } from '../clips/clip.ts';
 import { PROJECT_FOLDER } from '../serve/projectFolder.ts';
-import { cachedTrack } from './cachedTrack.ts';
-import { type ClipResult, compareClip } from './compareClip.ts';
-import { accuracyReport } from './report.ts';
-import { readTruth } from './truthFile.ts';
+import { briefReport } from './brief.ts';
+import { cachedTrack, hasTrack } from './cachedTrack.ts';
+import { clipFiles, missingWord } from './clipFiles.ts';
+import { measureClip, type MeasuredClip } from './measuredClip.ts';
+import { poseClips } from './poseClips.ts';
+import { fullReport } from './report.ts';
 
-const CLIPS = join(PROJECT_FOLDER, 'reference-clips');
 const DOCUMENT = join(PROJECT_FOLDER, 'docs', 'accuracy.md');
-const TRUTH_END = '.truth.json';
 
-function clipFile(name: string): string {
-  const file = readdirSync(CLIPS).find((entry) => entry === `${name}.webm` || entry === `${name}.mp4`);
-  if (file === undefined) throw new Error(`There is a truth of ${name}, but no clip beside it: npm run clips makes it.`);
-  return join(CLIPS, file);
-}
-
-const { values } = parseArgs({
-  options: { model: { type: 'string', default: 'full' }, out: { type: 'string' }, write: { type: 'boolean', default: false } },
+const { values, positionals } = parseArgs({
+  allowPositionals: true,
+  options: {
+    model: { type: 'string', default: 'full' }, set: { type: 'string', default: 'all' }, out: { type: 'string' },
+    write: { type: 'boolean', default: false }, brief: { type: 'boolean', default: false }, pose: { type: 'boolean', default: false },
+  },
 });
 const model = MODEL_SIZES.find((size): size is ModelSize => size === values.model);
 if (model === undefined) throw new Error(`--model is "${values.model}"; it can be ${MODEL_SIZES.join(', ')}.`);
+const sets: readonly ClipSet[] = values.set === 'all' ? CLIP_SETS : CLIP_SETS.filter((set) => set === values.set);
+if (sets.length === 0) throw new Error(`--set is "${values.set}"; it can be ${CLIP_SETS.join(', ')}, all.`);
 
-const names = readdirSync(CLIPS).filter((file) => file.endsWith(TRUTH_END)).map((file) => file.slice(0, -TRUTH_END.length)).sort();
-if (names.length === 0) throw new Error('There are no reference clips: npm run clips makes them.');
+const { there, missing } = clipFiles();
+const word = missingWord(missing);
+if (word !== undefined) console.error(word);
+const files = there.filter(({ name, set }) => (positionals.length > 0 ? positionals.includes(name) : sets.includes(set)));
 
-const truths = new Map(names.map((name) => [name, readTruth(join(CLIPS, `${name}${TRUTH_END}`))]));
-const tracks = new Map<string, Track>();
-for (const name of names) tracks.set(name, await cachedTrack(clipFile(name), name, model));
-
-/** All clips, read from the fitted body or from the landmarks alone. */
-function measured(fitted: boolean): string {
-  const usedCutoffs = new Set<string>();
-  const results: ClipResult[] = names.map((name) => {
-    const track = tracks.get(name)!;
-    const motion = trackToMotion(track, DEFAULT_SETTINGS, fitted ? fitTake(track, DEFAULT_SETTINGS.captureFactor) : null);
-    usedCutoffs.add(motion.usedCutoffHz === null ? 'not smoothed' : `${motion.usedCutoffHz.toFixed(1)} Hz`);
-    return compareClip(truths.get(name)!, track, motion);
-  });
-  const how = `Model ${model}, image mode; cut-off asked ${DEFAULT_SETTINGS.cutoffHz} Hz, used ${[...usedCutoffs].join(', ')}; ` +
-    `${results.length} clips, ${results.reduce((n, { frames }) => n + frames, 0)} frames. Printed by \`npm run accuracy\`.`;
-  return accuracyReport(results, how, (name) => truths.get(name)!.timesS);
+if (values.pose) {
+  await poseClips(['full', 'heavy', 'lite']);
+} else if (values.brief) {
+  const posed = files.filter(({ clip, name }) => hasTrack(clip, name, model));
+  const clips: MeasuredClip[] = [];
+  for (const file of posed) clips.push(measureClip(file, await cachedTrack(file.clip, file.name, model)));
+  if (posed.length < files.length) console.error(`${files.length - posed.length} clips have not been posed with ${model} yet: npm run accuracy -- --pose does it.`);
+  for (const set of positionals.length > 0 ? [CLIP_SETS] : sets.map((one) => [one])) {
+    const those = clips.filter((clip) => set.includes(clip.set));
+    if (those.length > 0) console.log(`${briefReport(those, `${model}, ${set.join(' and ')}`)}\n`);
+  }
+} else {
+  const clips: MeasuredClip[] = [];
+  for (const file of files) {
+    clips.push(measureClip(file, await cachedTrack(file.clip, file.name, model)));
+    process.stderr.write(`${file.name} `);
+  }
+  process.stderr.write('\n');
+  const report = fullReport(clips, model, word);
+  console.log(report);
+  if (values.out !== undefined) writeFileSync(values.out, `${report}\n`);
+  if (values.write) writeFileSync(DOCUMENT, replaceBetweenMarkers(readFileSync(DOCUMENT, 'utf8'), `accuracy of the model ${model}`, report));
 }
-
-const report = ['### Read from the fitted body', measured(true), '### Read from the landmarks alone', measured(false)].join('\n\n');
-console.log(report);
-if (values.out !== undefined) writeFileSync(values.out, `${report}\n`);
-if (values.write) writeFileSync(DOCUMENT, replaceBetweenMarkers(readFileSync(DOCUMENT, 'utf8'), `accuracy of the model ${model}`, report));

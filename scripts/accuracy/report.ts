@@ -6,6 +6,9 @@ import { type Agreement, agreement, type Pair } from './agreement.ts';
 import { type AngleName, JOINT_CLASSES, type JointClass } from './bodyAngles.ts';
 import { type ClassResult, type ClipResult, type Range, SHIFT_FROM_DEG } from './compareClip.ts';
 import { MOVING_DEG_PER_S } from './moving.ts';
+import type { ModelSize } from '../../src/pose/track.ts';
+import { briefReport } from './brief.ts';
+import type { MeasuredClip } from './measuredClip.ts';
 import { frameOf } from './timing.ts';
 
 const NONE = '–';
@@ -70,6 +73,11 @@ function timingTable(clips: readonly ClipResult[], timesOf: (name: string) => re
     ['clip', 'main joint, excursion', 'extreme at frame: true|r', 'measured|r', 'off, frames|r', 'held within 1°, s|r', 'rise off, frames|r', 'fall off, frames|r', 'lag, frames|r'],
     rows,
   );
+}
+
+/** To come: see briefReport. */
+export function fullReport(clips: readonly MeasuredClip[], model: ModelSize, missing: string | undefined): string {
+  return [missing ?? '', model, briefReport(clips, model)].join('\n');
 }
 
 /**

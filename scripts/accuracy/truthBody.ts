@@ -2,7 +2,7 @@
  * The true body of one frame: joints placed by the truth's own skeleton, the directions of its segments, and where the
  * camera sees its joints.
  */
-import { aboutZ, add, cross, dot, mix, mul, scale, sub, turn, unit, type Quat, type Vec3 } from '../clips/motion/rotation.ts';
+import { aboutZ, add, cross, dot, mix, mul, rad, scale, sub, turn, unit, type Quat, type Vec3 } from '../clips/motion/rotation.ts';
 import { direction, type LimbSegments, type Segments, type Side, trunkAxes } from './segments.ts';
 import type { Truth } from './truthFile.ts';
 
@@ -62,7 +62,9 @@ export function segmentsOfTruth(body: PlacedBody): Segments {
 /** Pixel of a world point in the clip's pinhole camera: x to the right, y down, from the top left corner. */
 export function projectPx({ camera }: Truth, point: Vec3): readonly [x: number, y: number] {
   const forward = unit(sub(camera.targetM, camera.positionM));
-  const right = unit(cross(forward, [0, 1, 0]));
+  const level = unit(cross(forward, [0, 1, 0]));
+  const roll = rad(camera.rollDeg);
+  const right = add(scale(level, Math.cos(roll)), scale(cross(forward, level), Math.sin(roll)));
   const down = cross(forward, right);
   const seen = sub(point, camera.positionM);
   const enlarge = camera.focalPx / dot(seen, forward);

@@ -16,10 +16,12 @@ const truthSchema = z.object({
   timesS: z.array(z.number()),
   widthPx: z.number(),
   heightPx: z.number(),
-  camera: z.object({ focalPx: z.number(), centrePx: z.tuple([z.number(), z.number()]), positionM: vec3, targetM: vec3, azimuthDeg: z.number() }),
+  camera: z.object({ focalPx: z.number(), centrePx: z.tuple([z.number(), z.number()]), positionM: vec3, targetM: vec3, azimuthDeg: z.number(), pitchDownDeg: z.number(), rollDeg: z.number() }),
   /** Parents stand before children. */
   body: z.object({ skeleton: z.record(z.string(), z.object({ parent: z.string().nullable(), offsetM: vec3 })) }),
   rootM: z.array(vec3),
+  leftFootOnFloor: z.array(z.number()),
+  rightFootOnFloor: z.array(z.number()),
   joints: z.record(z.string(), z.union([
     z.object({ kind: z.literal('hinge'), flexionDeg: z.array(z.number()) }),
     z.object({ kind: z.literal('ball'), rotation: z.array(quat) }),
@@ -37,7 +39,7 @@ export function readTruth(path: string): Truth {
   const parsed = truthSchema.safeParse(JSON.parse(readFileSync(path, 'utf8')));
   if (!parsed.success) throw new Error(`${path} is no truth file: ${z.prettifyError(parsed.error)}`);
   const truth = parsed.data;
-  const lengths = [truth.timesS.length, truth.rootM.length,
+  const lengths = [truth.timesS.length, truth.rootM.length, truth.leftFootOnFloor.length, truth.rightFootOnFloor.length,
     ...Object.values(truth.joints).map((joint) => (joint.kind === 'hinge' ? joint.flexionDeg : joint.rotation).length)];
   if (lengths.some((n) => n !== truth.frames)) throw new Error(`${path} has ${truth.frames} frames, but series of ${lengths.join(', ')}.`);
   return truth;

@@ -33,14 +33,14 @@ export const REPORTING_CLIPS: readonly Clip[] = [
   of(sitDown('sit-torben', 'left', 0.85), TORBEN, MOSS, SIT, roomFor(SIT, GREEN_ROOM, [stool(TORBEN)])),
   of(armAtLens('lens-torben', 'left', -25, 0.85), TORBEN, RUST, LENS, roomFor(LENS, PALE_ROOM)),
   of(slate('slate-torben', 'right', 0.8), TORBEN, DUSK, upright(15, 1.4)),
-  { ...of(lean('lean-marla', { forwardDeg: 58, sideDeg: 26, turnDeg: -18, pace: 0.8, reach: 'out' }), MARLA, BAKER, LEAN, roomFor(LEAN, GREEN_ROOM)), blurSubFrames: BLUR },
   of(kneel('kneel-marla', 'left', 0.95), MARLA, PLAIN, KNEEL),
-  { ...of(walkWith('walk-torben', 'From standing, five long quick steps across the frame and towards the camera, to standing.', {
-    startS: 0.3, stepS: 0.43, doubleS: 0.08, stepM: 0.58, steps: 5, firstX: -1.2,
-    halfWidthM: 0.06, toeOutDeg: 5, strikePitchDeg: 19, toeOffPitchDeg: -50, clearM: 0.06,
-  }, 2.9), TORBEN, DUSK, WALK, roomFor(WALK, PALE_ROOM)), blurSubFrames: BLUR },
   of(tableWork('table-odile', 'left', 0.9), ODILE, MOSS, TABLE, roomFor(TABLE, PALE_ROOM, [table(ODILE, 0.4)])),
   of(curl('curl-side-marla', ['right'], 0.75, 118), MARLA, RUST, CURL_SIDE, roomFor(CURL_SIDE, GREEN_ROOM)),
   of(jump('jump-odile', { crouchS: 0.6, pushS: 0.3, riseM: 0.15, forwardM: 0.35, armsDeg: 110 }), ODILE, RUST, JUMP),
   of(curl('curl-front-odile', ['right', 'left'], 1, 125), ODILE, BAKER, CURL_FRONT),
+  { ...of(lean('lean-marla', { forwardDeg: 58, sideDeg: 26, turnDeg: -18, pace: 0.8, reach: 'out' }), MARLA, BAKER, LEAN, roomFor(LEAN, GREEN_ROOM)), blurSubFrames: BLUR },
+  { ...of(walkWith('walk-torben', 'From standing, five long quick steps across the frame and towards the camera, to standing.', {
+    startS: 0.3, stepS: 0.43, doubleS: 0.08, stepM: 0.58, steps: 5, firstX: -1.2,
+    halfWidthM: 0.06, toeOutDeg: 5, strikePitchDeg: 19, toeOffPitchDeg: -50, clearM: 0.06,
+  }, 2.9), TORBEN, DUSK, WALK, roomFor(WALK, PALE_ROOM)), blurSubFrames: BLUR },
 ];
