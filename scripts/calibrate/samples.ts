@@ -1,0 +1,56 @@
+/**
+ * Errors and predictors of all joints of a take.
+ */
+import { existsSync, readFileSync } from 'node:fs';
+import { fitTake } from '../../src/motion/fit/fitTake.ts';
+import { JOINT_COUNT } from '../../src/motion/joints.ts';
+import { STATE_MISSING } from '../../src/motion/motion.ts';
+import { trackToMotion, trustSource } from '../../src/motion/trackToMotion.ts';
+import { PREDICTOR_COUNT, writePredictors } from '../../src/motion/trust/predictors.ts';
+import { DEFAULT_SETTINGS } from '../../src/plan/settings.ts';
+import type { ModelSize, Track } from '../../src/pose/track.ts';
+import { trackFromJson } from '../../src/pose/trackJson.ts';
+import { trackPath } from '../accuracy/cachedTrack.ts';
+import { readTruth } from '../accuracy/truthFile.ts';
+import { angleErrors } from './angleErrors.ts';
+import type { TrueClip } from './clipList.ts';
+
+/** All that is known of one joint in one frame. */
+export interface JointFrame {
+  readonly clip: number;
+  readonly errorClass: number;
+  /** Signed errors, degrees. */
+  readonly deg: readonly number[];
+  readonly turnDeg: number;
+  readonly x: Float64Array;
+  /** What the model in force says (of the whole class: not shared out), and its doubts. */
+  readonly errorDeg: number;
+  readonly unsure: number;
+}
+
+/** Every so many frames one: the detector's errors stay alike for a quarter of a second. */
+const STRIDE = 3;
+
+/** The track of a clip, where it has been posed; `npm run accuracy` poses. */
+export function knownTrack(clip: TrueClip, model: ModelSize): Track | undefined {
+  const path = trackPath(clip.clipPath, clip.name, model);
+  return existsSync(path) ? trackFromJson(JSON.parse(readFileSync(path, 'utf8'))) : undefined;
+}
+
+export function jointFrames(clip: TrueClip, index: number, track: Track, fitted: boolean): JointFrame[] {
+  const truth = readTruth(clip.truthPath);
+  const body = fitted ? fitTake(track, DEFAULT_SETTINGS.captureFactor) : null;
+  const motion = trackToMotion(track, DEFAULT_SETTINGS, body);
+  const source = trustSource(track, DEFAULT_SETTINGS, body, motion);
+  const out: JointFrame[] = [];
+  for (let t = 0; t < truth.frames; t += STRIDE) {
+    for (const { errorClass, joint, deg, turnDeg } of angleErrors(truth, motion, t)) {
+      const i = t * JOINT_COUNT + joint;
+      if (motion.state[i] === STATE_MISSING) continue;
+      const x = new Float64Array(PREDICTOR_COUNT);
+      writePredictors(source, t, joint, x);
+      out.push({ clip: index, errorClass, deg, turnDeg, x, errorDeg: motion.errorDeg[i]!, unsure: motion.unsure[i]! });
+    }
+  }
+  return out;
+}

@@ -1,0 +1,70 @@
+/**
+ * One sigma of a joint's angle from its predictors: log-linear, rising in every one of them.
+ *
+ *   errorDeg = max(floor, exp(start[c] + Σ slope[c][k] · x[k]))
+ *
+ * for the joint's class c. Made by `scripts/calibrate` from clips whose truth is known: docs/errors.md.
+ */
+import { PREDICTOR_COUNT, PREDICTORS } from './predictors.ts';
+import { UNSURE_AT_LENS, UNSURE_BRIDGED, UNSURE_FAR, UNSURE_HIDDEN, UNSURE_OUTSIDE } from './unsure.ts';
+
+/** For the classes of ERROR_CLASSES (rows) and the predictors of PREDICTORS (columns). */
+export interface ErrorModel {
+  readonly start: readonly number[];
+  /** None negative: a worse sign never makes a joint surer. */
+  readonly slope: readonly (readonly number[])[];
+  /** Largest value of each predictor that was seen in calibration; beyond a margin the model speaks of what it doesn't know. */
+  readonly most: readonly (readonly number[])[];
+  /** Error from which a joint of the class counts as unsure, degrees. */
+  readonly limitDeg: readonly number[];
+  /** No joint is surer than this, degrees. */
+  readonly floorDeg: number;
+}
+
+/** How a model came about; committed with it. */
+export interface Certificate {
+  readonly made: string;
+  readonly clips: readonly string[];
+  readonly values: number;
+}
+
+/** A predictor this much beyond the largest one seen is something that was never tried. */
+const MARGIN_TIMES = 1.25;
+const MARGIN = 0.1;
+
+/** Predictors count up to what was seen and no farther: a straight line in the logarithm runs away. */
+export function errorDegOf(model: ErrorModel, errorClass: number, x: Float64Array): number {
+  const slope = model.slope[errorClass]!;
+  const most = model.most[errorClass]!;
+  let log = model.start[errorClass]!;
+  for (let k = 0; k < PREDICTOR_COUNT; k++) log += slope[k]! * Math.min(x[k]!, most[k]!);
+  return Math.max(model.floorDeg, Math.exp(log));
+}
+
+/** What the doubt is called when a predictor makes most of the error; those left out are never the reason by themselves. */
+const REASON: Readonly<Partial<Record<(typeof PREDICTORS)[number], number>>> = {
+  lens: UNSURE_AT_LENS, unseen: UNSURE_HIDDEN, behind: UNSURE_HIDDEN, far: UNSURE_FAR, depth: UNSURE_FAR, jump: UNSURE_FAR, gap: UNSURE_BRIDGED,
+};
+const REASON_OF = PREDICTORS.map((name) => REASON[name] ?? 0);
+
+/**
+ * Why a joint with this error is unsure: the predictor that adds most to it; 0 where the error is within the class's limit.
+ * A value far beyond what was calibrated is told as such whatever the error.
+ */
+export function doubtOf(model: ErrorModel, errorClass: number, x: Float64Array, errorDeg: number): number {
+  const slope = model.slope[errorClass]!;
+  const most = model.most[errorClass]!;
+  let bits = 0;
+  let largest = 0;
+  let reason = UNSURE_FAR;
+  for (let k = 0; k < PREDICTOR_COUNT; k++) {
+    if (REASON_OF[k] === 0) continue;
+    if (x[k]! > most[k]! * MARGIN_TIMES + MARGIN) bits |= UNSURE_OUTSIDE;
+    const part = slope[k]! * Math.min(x[k]!, most[k]!);
+    if (part > largest) {
+      largest = part;
+      reason = REASON_OF[k]!;
+    }
+  }
+  return errorDeg > model.limitDeg[errorClass]! ? bits | reason : bits;
+}

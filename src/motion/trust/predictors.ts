@@ -1,0 +1,130 @@
+/**
+ * What foretells the error of a joint in a frame, without knowing the truth: numbers that are 0 where all is well and about
+ * 1 where things are bad.
+ */
+import { LANDMARK, LANDMARK_COUNT } from '../../pose/landmarks.ts';
+import type { ModelSize } from '../../pose/track.ts';
+import type { FittedBody } from '../fit/fittedBody.ts';
+import { JOINT, JOINT_COUNT } from '../joints.ts';
+import { ERROR_CLASSES, JOINT_CLASS } from './errorClasses.ts';
+
+/**
+ * - `lens` 1 - in-plane fraction (projected over true length; the worse of the bones that matter; 0: square to the view).
+ * - `unseen` 1 - least visibility of the joint's landmarks.
+ * - `far` fitted joint from its landmark in the picture, over 5 cm at the performer's distance.
+ * - `depth` measured depth of the bones from what the fit makes of it, over 10 cm.
+ * - `jump` how far the landmarks leave their neighbours in time, over 5 cm.
+ * - `gap` time to the nearest frame with a person, over 0.25 s.
+ * - `behind` (1 - cos) / 2 of the angle between the body's front and the camera: 0 facing it, 1 from behind.
+ * - `side` |sin| of it: 1 in side view, where hips and shoulders hide each other.
+ * - `bent` flexion of a hinge, swing of an upper arm or thigh from hanging, over 90°.
+ * - `quick` angular speed of the joint, over 200° a second of the performer's time.
+ * - `notHeavy`, `lite` 1 where the model is not the heavy one; where it is the lite one.
+ */
+export const PREDICTORS = ['lens', 'unseen', 'far', 'depth', 'jump', 'gap', 'behind', 'side', 'bent', 'quick', 'notHeavy', 'lite'] as const;
+export type Predictor = (typeof PREDICTORS)[number];
+export const PREDICTOR_COUNT = PREDICTORS.length;
+
+/** T frames; shapes as in Motion. */
+export interface PredictorSource {
+  readonly model: ModelSize;
+  readonly performerS: Float64Array;
+  readonly rotations: Float64Array;
+  /** `[T·J]` least visibility of the joint's landmarks, 0..1. */
+  readonly visibility: Float32Array;
+  /** `[T·33·3]` stage axes; for in-plane fractions where there is no fit. */
+  readonly positionM: Float64Array;
+  readonly body: FittedBody | null;
+  /** The motion shows the body as in a mirror: its left is the fitted body's right. */
+  readonly mirror: boolean;
+}
+
+const FAR_M = 0.05;
+const DEPTH_M = 0.1;
+const GAP_S = 0.25;
+const SQUARE_RAD = Math.PI / 2;
+const QUICK_RAD_PER_S = (200 * Math.PI) / 180;
+const OTHER_SIDE = [1, 0, 3, 2];
+/** Landmarks of each limb, from the trunk outward, in the order of FittedBody. */
+const LIMB_LANDMARKS = [
+  [LANDMARK.leftShoulder, LANDMARK.leftElbow, LANDMARK.leftWrist], [LANDMARK.rightShoulder, LANDMARK.rightElbow, LANDMARK.rightWrist],
+  [LANDMARK.leftHip, LANDMARK.leftKnee, LANDMARK.leftAnkle], [LANDMARK.rightHip, LANDMARK.rightKnee, LANDMARK.rightAnkle],
+] as const;
+const HINGES = [ERROR_CLASSES.indexOf('elbow'), ERROR_CLASSES.indexOf('knee')];
+const BALLS = [ERROR_CLASSES.indexOf('shoulder'), ERROR_CLASSES.indexOf('hip')];
+
+/**
+ * Writes the predictors of one joint in one frame with a pose; what isn't known counts as 0.
+ *
+ * @param out `[PREDICTOR_COUNT]`
+ */
+export function writePredictors(source: PredictorSource, t: number, joint: number, out: Float64Array): void {
+  const { body, visibility, rotations, model } = source;
+  const { errorClass, limb, bones } = JOINT_CLASS[joint]!;
+  const i = t * JOINT_COUNT + joint;
+  out.fill(0);
+  out[1] = 1 - Math.min(1, Math.max(0, visibility[i]!));
+  const cosFacing = body === null ? forwardAtLens(rotations, t) : Math.cos(body.facingRad[t]!);
+  out[6] = (1 - cosFacing) / 2;
+  out[7] = Math.sqrt(Math.max(0, 1 - cosFacing * cosFacing));
+  if (limb >= 0) {
+    const seen = source.mirror ? OTHER_SIDE[limb]! : limb;
+    let least = 1;
+    for (const bone of bones) {
+      least = Math.min(least, body === null ? rawFraction(source.positionM, t, limb, bone) : body.boneInPlane[t * 8 + seen * 2 + bone]!);
+    }
+    out[0] = 1 - least;
+    if (body !== null) {
+      const at = t * 4 + seen;
+      out[2] = known(body.imageResidualPx[at]! / body.pxPerM[t]! / FAR_M);
+      out[3] = known(body.depthResidualM[at]! / DEPTH_M);
+      out[4] = known(body.jumpPx[at]! / body.pxPerM[t]! / FAR_M);
+    }
+  }
+  if (body !== null) out[5] = Math.min(1, known(body.gapS[t]! / GAP_S));
+  if (HINGES.includes(errorClass)) out[8] = (2 * Math.atan2(Math.abs(rotations[i * 4 + 3]!), Math.abs(rotations[i * 4]!))) / SQUARE_RAD;
+  else if (BALLS.includes(errorClass)) out[8] = swing(rotations, i * 4) / SQUARE_RAD;
+  out[9] = speed(source, t, joint) / QUICK_RAD_PER_S;
+  out[10] = model === 'heavy' ? 0 : 1;
+  out[11] = model === 'lite' ? 1 : 0;
+}
+
+function known(value: number): number {
+  return Number.isFinite(value) ? value : 0;
+}
+
+/** How far the bone swings from hanging, radians. */
+function swing(rotations: Float64Array, at: number): number {
+  return 2 * Math.atan2(Math.hypot(rotations[at + 1]!, rotations[at + 3]!), Math.hypot(rotations[at]!, rotations[at + 2]!));
+}
+
+/** Part of the pelvis' forward axis toward the lens. */
+function forwardAtLens(rotations: Float64Array, t: number): number {
+  const at = (t * JOINT_COUNT + JOINT.pelvis) * 4;
+  return 1 - 2 * (rotations[at + 2]! ** 2 + rotations[at + 3]! ** 2);
+}
+
+function rawFraction(positionM: Float64Array, t: number, limb: number, bone: 0 | 1): number {
+  const from = (t * LANDMARK_COUNT + LIMB_LANDMARKS[limb]![bone]!) * 3;
+  const to = (t * LANDMARK_COUNT + LIMB_LANDMARKS[limb]![bone + 1]!) * 3;
+  const away = positionM[to]! - positionM[from]!;
+  const across = Math.hypot(positionM[to + 1]! - positionM[from + 1]!, positionM[to + 2]! - positionM[from + 2]!);
+  const whole = Math.hypot(away, across);
+  return whole > 0 ? across / whole : 1;
+}
+
+/** Angular speed between the frames on both sides, rad/s; 0 where either has no pose. */
+function speed({ rotations, performerS }: PredictorSource, t: number, joint: number): number {
+  const before = Math.max(0, t - 1);
+  const after = Math.min(performerS.length - 1, t + 1);
+  if (after === before) return 0;
+  const a = (before * JOINT_COUNT + joint) * 4;
+  const b = (after * JOINT_COUNT + joint) * 4;
+  let dot = 0;
+  let difference = 0;
+  for (let k = 0; k < 4; k++) dot += rotations[a + k]! * rotations[b + k]!;
+  for (let k = 0; k < 4; k++) difference += (rotations[b + k]! - Math.sign(dot) * rotations[a + k]!) ** 2;
+  // chord to angle; exact at 0, where an arc cosine of the product is not
+  const angle = 4 * Math.asin(Math.min(1, Math.sqrt(difference) / 2));
+  return known(angle / (performerS[after]! - performerS[before]!));
+}
