@@ -23,12 +23,7 @@ export function trueClips(): { readonly clips: readonly TrueClip[]; readonly mis
   for (const clip of CLIPS) {
     const folder = FOLDERS.find((one) => existsSync(join(one, `${clip.name}.webm`)) && existsSync(join(one, `${clip.name}.truth.json`)));
     if (folder === undefined) missing.push(clip.name);
-    else clips.push({ name: clip.name, half: halfOf(clip), clipPath: join(folder, `${clip.name}.webm`), truthPath: join(folder, `${clip.name}.truth.json`) });
+    else clips.push({ name: clip.name, half: ('set' in clip ? clip.set : 'tuning') as TrueClip['half'], clipPath: join(folder, `${clip.name}.webm`), truthPath: join(folder, `${clip.name}.truth.json`) });
   }
   return { clips, missing };
-}
-
-/** Clips without a mark of their own are the first four, which everything was tuned on. */
-function halfOf(clip: { readonly set?: 'tuning' | 'reporting' }): 'tuning' | 'reporting' {
-  return clip.set ?? 'tuning';
 }

@@ -28,8 +28,8 @@ export const LEAST_DEG = 0.2;
 
 /** The check function's kink is rounded over so much of a natural logarithm, so that its slope can be followed. */
 const ROUNDED = 0.15;
-const STEPS = 500;
-const RATE = 0.03;
+const STEPS = 300;
+const RATE = 0.05;
 
 /**
  * @param ridge pull of the shared slopes to 0; that of a class's slopes to the shared ones

@@ -4,8 +4,9 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { fitTake } from '../../src/motion/fit/fitTake.ts';
 import { JOINT_COUNT } from '../../src/motion/joints.ts';
-import { STATE_MISSING } from '../../src/motion/motion.ts';
-import { trackToMotion, trustSource } from '../../src/motion/trackToMotion.ts';
+import { STATE_MISSING, type Motion } from '../../src/motion/motion.ts';
+import { readTrack } from '../../src/motion/trackToMotion.ts';
+import { jointTrust } from '../../src/motion/trust/jointTrust.ts';
 import { PREDICTOR_COUNT, writePredictors } from '../../src/motion/trust/predictors.ts';
 import { DEFAULT_SETTINGS } from '../../src/plan/settings.ts';
 import type { ModelSize, Track } from '../../src/pose/track.ts';
@@ -40,8 +41,8 @@ export function knownTrack(clip: TrueClip, model: ModelSize): Track | undefined 
 export function jointFrames(clip: TrueClip, index: number, track: Track, fitted: boolean): JointFrame[] {
   const truth = readTruth(clip.truthPath);
   const body = fitted ? fitTake(track, DEFAULT_SETTINGS.captureFactor) : null;
-  const motion = trackToMotion(track, DEFAULT_SETTINGS, body);
-  const source = trustSource(track, DEFAULT_SETTINGS, body, motion);
+  const { motion: read, source } = readTrack(track, DEFAULT_SETTINGS, body);
+  const motion: Motion = { ...read, ...jointTrust(source, read.state) };
   const out: JointFrame[] = [];
   for (let t = 0; t < truth.frames; t += STRIDE) {
     for (const { errorClass, joint, deg, turnDeg } of angleErrors(truth, motion, t)) {

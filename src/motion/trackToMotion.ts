@@ -16,6 +16,7 @@ import { AT_LENS_CONFIDENCE, STATE_BRIDGED, STATE_MEASURED, STATE_MISSING, type 
 import { rootPath } from './rootPath.ts';
 import { planSmoothing, smoothSeries } from './smoothing.ts';
 import { jointTrust } from './trust/jointTrust.ts';
+import type { PredictorSource } from './trust/predictors.ts';
 
 export interface MotionSettings {
   /** How many times faster than its stored rate the clip was shot. */
@@ -39,6 +40,18 @@ export interface MotionSettings {
  * @throws NudgebookError `bad-track` (not a usable track), `no-person` (nobody in any frame)
  */
 export function trackToMotion(track: Track, settings: MotionSettings, body: FittedBody | null = null): Motion {
+  const { motion, source } = readTrack(track, settings, body);
+  return { ...motion, ...jointTrust(source, motion.state) };
+}
+
+/** A motion as far as it can be read, and what foretells its errors. */
+export interface ReadTrack {
+  readonly motion: Omit<Motion, 'errorDeg' | 'unsure'>;
+  readonly source: PredictorSource;
+}
+
+/** {@link trackToMotion} without the errors: for the calibration, which makes them. Arguments and errors as there. */
+export function readTrack(track: Track, settings: MotionSettings, body: FittedBody | null): ReadTrack {
   checkTrack(track);
   const frames = track.timesS.length;
   const stage = toStage(track, settings.mirror, body);
@@ -59,16 +72,18 @@ export function trackToMotion(track: Track, settings: MotionSettings, body: Fitt
   if (doubtful > 0) {
     warnings.push(`In ${doubtful} ${doubtful === 1 ? 'frame' : 'frames'} landmarks fell together; joints there keep the pose before.`);
   }
-  return {
+  const { visibility, ...seen } = sight(bridged, stage.visibility, body === null ? null : limbsAtLens(body, settings.mirror));
+  const motion: ReadTrack['motion'] = {
     timesS: track.timesS,
     rotations,
     rootM: rootPath(stage, bridged, performerS, smoothing),
-    ...trust(bridged, stage.visibility, body === null ? null : limbsAtLens(body, settings.mirror)),
+    ...seen,
     observable: Uint8Array.from(JOINT_LANDMARKS, (landmarks) => (landmarks.length > 0 ? 1 : 0)),
     fitted: body !== null,
     usedCutoffHz: smoothing.usedCutoffHz,
     warnings,
   };
+  return { motion, source: { model: track.model, performerS, rotations, visibility, positionM, body, mirror: settings.mirror } };
 }
 
 /** Joints of the limbs in the order of FittedBody: ball and hinge, whose angles a limb at the lens doesn't show. */
@@ -91,14 +106,14 @@ function limbsAtLens(body: FittedBody, mirror: boolean): Uint8Array {
   return atLens;
 }
 
-function trust(
-  bridged: Bridged, visibility: Float32Array, atLens: Uint8Array | null,
-): Pick<Motion, 'confidence' | 'state' | 'errorDeg' | 'unsure'> {
+/** Confidence and state of every joint, and the least visibility of its landmarks `[T·J]`. */
+function sight(
+  bridged: Bridged, landmarkVisibility: Float32Array, atLens: Uint8Array | null,
+): Pick<Motion, 'confidence' | 'state'> & { readonly visibility: Float32Array } {
   const frames = bridged.frameState.length;
   const confidence = new Float32Array(frames * JOINT_COUNT);
   const state = new Uint8Array(frames * JOINT_COUNT);
-  const seen = new Float32Array(frames * JOINT_COUNT);
-  const hiddenJoint = new Uint8Array(frames * JOINT_COUNT);
+  const visibility = new Float32Array(frames * JOINT_COUNT);
   for (let t = 0; t < frames; t++) {
     const frameState = bridged.frameState[t]!;
     for (let j = 0; j < JOINT_COUNT; j++) {
@@ -106,15 +121,13 @@ function trust(
       let least = landmarks.length > 0 && frameState !== STATE_MISSING ? 1 : 0;
       let jointState = frameState;
       for (const l of landmarks) {
-        least = Math.min(least, visibility[t * LANDMARK_COUNT + l]!);
-        if (frameState !== STATE_MEASURED || bridged.hidden[t * LANDMARK_COUNT + l] !== 1) continue;
-        jointState = STATE_BRIDGED;
-        hiddenJoint[t * JOINT_COUNT + j] = 1;
+        least = Math.min(least, landmarkVisibility[t * LANDMARK_COUNT + l]!);
+        if (frameState === STATE_MEASURED && bridged.hidden[t * LANDMARK_COUNT + l] === 1) jointState = STATE_BRIDGED;
       }
-      seen[t * JOINT_COUNT + j] = least;
+      visibility[t * JOINT_COUNT + j] = least;
       confidence[t * JOINT_COUNT + j] = atLens?.[t * JOINT_COUNT + j] === 1 ? Math.min(least, AT_LENS_CONFIDENCE) : least;
       state[t * JOINT_COUNT + j] = jointState;
     }
   }
-  return { confidence, state, ...jointTrust({ fitted: atLens !== null, visibility: seen, state, hidden: hiddenJoint, atLens }) };
+  return { confidence, state, visibility };
 }

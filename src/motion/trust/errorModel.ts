@@ -24,13 +24,14 @@ export interface ErrorModel {
 /** How a model came about; committed with it. */
 export interface Certificate {
   readonly made: string;
-  readonly clips: readonly string[];
-  readonly values: number;
+  /** Clips that it was made on, and clips it was only held against. */
+  readonly tuning: readonly string[];
+  readonly reporting: readonly string[];
 }
 
-/** A predictor this much beyond the largest one seen is something that was never tried. */
+/** A predictor this much beyond the largest one seen is something that was never tried: a quarter, and half-way to plainly bad. Our choice. */
 const MARGIN_TIMES = 1.25;
-const MARGIN = 0.1;
+const MARGIN = 0.5;
 
 /** Predictors count up to what was seen and no farther: a straight line in the logarithm runs away. */
 export function errorDegOf(model: ErrorModel, errorClass: number, x: Float64Array): number {

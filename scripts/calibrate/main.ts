@@ -1,0 +1,123 @@
+/**
+ * `npm run calibrate`: makes the error model of `src/motion/trust` from the clips whose truth is known, and says how well it holds.
+ *
+ *     npm run calibrate -- [--write]
+ *
+ * The tuning half makes the model, the reporting half is only looked at. Clips that have not been rendered or posed are
+ * named and left out: `npm run clips -- --set all` renders, `npm run accuracy` poses. --write puts the model into
+ * src/motion/trust/calibration.ts and the tables into docs/errors.md. Run it again whenever the fit or the clips change.
+ */
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
+import { ERROR_CLASSES } from '../../src/motion/trust/errorClasses.ts';
+import { doubtOf, errorDegOf, type ErrorModel } from '../../src/motion/trust/errorModel.ts';
+import { PREDICTORS } from '../../src/motion/trust/predictors.ts';
+import { MODEL_SIZES } from '../../src/pose/track.ts';
+import { replaceBetweenMarkers } from '../bench/document/betweenMarkers.ts';
+import { PROJECT_FOLDER } from '../serve/projectFolder.ts';
+import { trueClips } from './clipList.ts';
+import { coverageTable } from './coverage.ts';
+import { makeModel } from './makeModel.ts';
+import { jointFrames, knownTrack, type JointFrame } from './samples.ts';
+
+const MODEL_FILE = join(PROJECT_FOLDER, 'src', 'motion', 'trust', 'calibration.ts');
+const DOCUMENT = join(PROJECT_FOLDER, 'docs', 'errors.md');
+
+const { values } = parseArgs({ options: { write: { type: 'boolean', default: false } } });
+const { clips, missing } = trueClips();
+const used = new Set<string>();
+const unposed: string[] = [];
+
+interface Half { readonly tuning: JointFrame[]; readonly reporting: Map<string, JointFrame[]> }
+
+function gather(fitted: boolean): Half {
+  const half: Half = { tuning: [], reporting: new Map(MODEL_SIZES.map((size) => [size, []])) };
+  clips.forEach((clip, index) => {
+    for (const model of MODEL_SIZES) {
+      const track = knownTrack(clip, model);
+      if (track === undefined) {
+        if (fitted) unposed.push(`${clip.name} (${model})`);
+        continue;
+      }
+      used.add(clip.name);
+      process.stderr.write(`${clip.name}, ${model}, ${fitted ? 'fitted' : 'landmarks alone'}\n`);
+      const frames = jointFrames(clip, index, track, fitted);
+      if (clip.half === 'tuning') half.tuning.push(...frames);
+      else half.reporting.get(model)!.push(...frames);
+    }
+  });
+  return half;
+}
+
+/** Frames as the new model judges them. */
+function judged(model: ErrorModel, frames: readonly JointFrame[]): JointFrame[] {
+  return frames.map((frame) => {
+    const errorDeg = errorDegOf(model, frame.errorClass, frame.x);
+    return { ...frame, errorDeg, unsure: doubtOf(model, frame.errorClass, frame.x, errorDeg) };
+  });
+}
+
+const said = (frame: JointFrame): number => frame.errorDeg;
+const lines: string[] = [];
+const models: Record<string, ErrorModel> = {};
+for (const [key, fitted, title] of [['fitted', true, 'From the fitted body'], ['alone', false, 'From the landmarks alone']] as const) {
+  const half = gather(fitted);
+  const { model, says } = makeModel(half.tuning);
+  models[key] = model;
+  lines.push(`### ${title}`, '', `${half.tuning.length} joint values of the tuning half made the model. ${says}`, '');
+  lines.push('Tuning half, all model sizes (what the model was made on):', '', ...coverageTable(judged(model, half.tuning), said), '');
+  const reporting = [...half.reporting].filter(([, frames]) => frames.length > 0);
+  for (const [size, frames] of reporting) lines.push(`Reporting half, model ${size}:`, '', ...coverageTable(judged(model, frames), said), '');
+  if (reporting.length > 1) {
+    lines.push('Reporting half, all model sizes:', '', ...coverageTable(judged(model, reporting.flatMap(([, frames]) => frames)), said), '');
+  }
+  lines.push('The model: logarithm of the error in degrees at the start, and by how much each predictor raises it.', '', ...modelTable(model), '');
+}
+const reportingNames = clips.filter(({ half, name }) => half === 'reporting' && used.has(name)).map(({ name }) => name);
+const tuningNames = clips.filter(({ half, name }) => half === 'tuning' && used.has(name)).map(({ name }) => name);
+const head = [
+  `Tuning half: ${tuningNames.join(', ')}. Reporting half: ${reportingNames.join(', ') || 'none yet, so nothing is shown of clips the model has not seen'}.`,
+  ...(missing.length > 0 ? [`Not rendered: ${missing.join(', ')}.`] : []), ...(unposed.length > 0 ? [`Not posed: ${unposed.join(', ')}.`] : []),
+  'Printed by `npm run calibrate`.', '',
+];
+const report = [...head, ...lines].join('\n').trimEnd();
+console.log(report);
+if (values.write) {
+  writeFileSync(MODEL_FILE, modelSource());
+  writeFileSync(DOCUMENT, replaceBetweenMarkers(readFileSync(DOCUMENT, 'utf8'), 'the calibration', report));
+}
+
+function modelTable(model: ErrorModel): string[] {
+  return [
+    `| joints | start | ${PREDICTORS.join(' | ')} | unsure above, ° |`, `| --- | --: |${' --: |'.repeat(PREDICTORS.length)} --: |`,
+    ...ERROR_CLASSES.map((name, c) => `| ${name} | ${model.start[c]!.toFixed(2)} | ${model.slope[c]!.map((by) => (by < 0.005 ? '·' : by.toFixed(2))).join(' | ')} | ${model.limitDeg[c]!.toFixed(1)} |`),
+  ];
+}
+
+function modelSource(): string {
+  const rows = (table: readonly (readonly number[])[]): string => `[\n${table.map((row) => `      [${row.join(', ')}],`).join('\n')}\n    ]`;
+  const one = (model: ErrorModel): string => `{
+    start: [${model.start.join(', ')}],
+    slope: ${rows(model.slope)},
+    most: ${rows(model.most)},
+    limitDeg: [${model.limitDeg.join(', ')}],
+    floorDeg: ${model.floorDeg},
+  }`;
+  return `/**
+ * The calibration of errorDeg. Written by \`npm run calibrate -- --write\`, not by hand; docs/errors.md tells how and how well it holds.
+ * Rows: ERROR_CLASSES (${ERROR_CLASSES.join(', ')}). Columns: PREDICTORS (${PREDICTORS.join(', ')}).
+ */
+import type { Certificate, ErrorModel } from './errorModel.ts';
+
+export const CALIBRATION: { readonly fitted: ErrorModel; readonly alone: ErrorModel; readonly certificate: Certificate } = {
+  fitted: ${one(models.fitted!)},
+  alone: ${one(models.alone!)},
+  certificate: {
+    made: '${new Date().toISOString().slice(0, 10)}',
+    tuning: [${tuningNames.map((name) => `'${name}'`).join(', ')}],
+    reporting: [${reportingNames.map((name) => `'${name}'`).join(', ')}],
+  },
+};
+`;
+}
