@@ -59,7 +59,7 @@ export async function changeSpeed(browser: Browser, url: string, say: (line: str
     const add = (what: string, { tasks, plansMs }: { tasks: readonly MainThreadTask[]; plansMs: number[] }): void => {
       const over = tasks.filter((t) => t.workMs > 4).length;
       rows.push([what, String(plansMs.length), timeText(percentile(plansMs, 0.5)), timeText(percentile(plansMs, 0.95)),
-        timeText(tasks[0]?.workMs ?? Number.NaN), timeText(tasks[0]?.wallMs ?? Number.NaN), (over / CHANGES).toFixed(1)]);
+        timeText(Math.max(...tasks.map((t) => t.codeMs))), timeText(tasks[0]?.workMs ?? Number.NaN), timeText(tasks[0]?.wallMs ?? Number.NaN), (over / CHANGES).toFixed(1)]);
       for (const task of tasks.slice(0, Number(process.env['BENCH_TASKS'] ?? 0))) say(`  ${task.workMs.toFixed(1)} ms of ${task.wallMs.toFixed(1)}: ${task.mostly}`);
     };
     await page.keyboard.press('ArrowLeft');
@@ -85,8 +85,8 @@ export async function changeSpeed(browser: Browser, url: string, say: (line: str
     return {
       title: 'Change',
       how: `The app with a made-up take of ${DURATION_S} s at ${FPS} frames a second, ${DURATION_S * FPS} frames, and the body fitted to it; ${CHANGES} changes each (the drag: ${3 * CHANGES} key presses). ` +
-        'Plan: from the change until the plan is there. Task: the longest that the main thread does without a pause, with drawing, from the browser’s trace; its own work, and on the clock.',
-      heads: ['change', 'plans|r', 'plan: median|r', '95 %|r', 'longest task: work|r', 'on the clock|r', 'tasks over 4 ms a change|r'],
+        'Plan: from the change until the plan is there. Code: the longest piece of the page’s own code on the main thread. Task: the longest that it does without a pause, with the browser’s layout and painting; its own work, and on the clock, from the browser’s trace.',
+      heads: ['change', 'plans|r', 'plan: median|r', '95 %|r', 'longest code|r', 'longest task: work|r', 'on the clock|r', 'tasks over 4 ms a change|r'],
       rows,
     };
   } finally {

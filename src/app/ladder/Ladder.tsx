@@ -1,11 +1,12 @@
 /**
  * The ladder as it stands on the sheet. For those who do not see it, it is a vertical slider that says each step in words.
  */
-import { type ReactElement, useEffect, useLayoutEffect, useMemo, useRef } from 'react';
+import { type ReactElement, useCallback, useEffect, useMemo, useRef } from 'react';
 import { turnSums } from '../../charts/amount.ts';
 import { gapsAt } from '../../charts/certainty.ts';
 import { exposureSpan, figure } from '../../charts/figures.ts';
 import { drawLadder, ladder } from '../../charts/ladder.ts';
+import { useDrawing } from '../look/useDrawing.ts';
 import { paintWithPlayhead } from '../state/playhead.ts';
 import { useBook, useSession } from '../state/use.ts';
 import { useBenchRows } from './benchContext.ts';
@@ -20,7 +21,7 @@ export function Ladder(): ReactElement {
   const sums = useMemo(() => (plan === null ? null : turnSums(plan)), [plan]);
   const shots = useMemo(() => new Set(shotSteps), [shotSteps]);
 
-  useLayoutEffect(() => {
+  const draw = useCallback(() => {
     if (svg.current === null) return;
     if (plan === null || sums === null) {
       svg.current.replaceChildren();
@@ -37,6 +38,7 @@ export function Ladder(): ReactElement {
     });
     drawLadder(svg.current, rungs, rows, layout, 'ladder');
   }, [plan, sums, shots, rows, window, layout, posing]);
+  useDrawing(draw, rows, window, layout, shots);
 
   useEffect(
     () =>

@@ -29,7 +29,12 @@ export function Picture({ label, fill = false }: { readonly label: string; reado
   useEffect(() => {
     const element = box.current;
     if (element === null) return;
-    const observer = new ResizeObserver(() => repaintPlayhead());
+    // Kept from the observer: asking in the redraw itself would make the browser lay the page out in the middle of it.
+    let size = { width: element.clientWidth, height: element.clientHeight };
+    const observer = new ResizeObserver(() => {
+      size = { width: element.clientWidth, height: element.clientHeight };
+      repaintPlayhead();
+    });
     observer.observe(element);
     // Read once: asking the page for its style in every redraw would cost a layout.
     const style = getComputedStyle(element);
@@ -37,8 +42,7 @@ export function Picture({ label, fill = false }: { readonly label: string; reado
     const edge = style.getPropertyValue('--picture-ground');
     const { fontFamily } = style;
     const stop = paintWithPlayhead((at) => {
-      if (box.current === null || canvas.current === null) return;
-      const size = { width: box.current.clientWidth, height: box.current.clientHeight };
+      if (canvas.current === null) return;
       if (size.width === 0 || size.height === 0) return;
       const said = paintPicture(canvas.current, size, at, { ink, edge, fontFamily, bonePx: bonePx(size.height) });
       if (words.current !== null) {
@@ -54,7 +58,9 @@ export function Picture({ label, fill = false }: { readonly label: string; reado
       observer.disconnect();
       stop();
     };
-  }, [footage, track, plan, mirror, red]);
+  }, [red]);
+
+  useEffect(repaintPlayhead, [footage, track, plan, mirror, shape]);
 
   return (
     <figure className="picture">

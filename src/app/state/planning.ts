@@ -49,6 +49,11 @@ function isSame(a: PlanWish | null, b: PlanWish | null): boolean {
   return a.track === b.track && a.body === b.body && a.armature === b.armature && a.settings === b.settings;
 }
 
+/** The plan with the very list of joints of the former one where they say the same: what hangs on the list alone stays as it is. */
+function withFormerJoints(plan: Plan, former: Plan | null): Plan {
+  return former !== null && JSON.stringify(former.joints) === JSON.stringify(plan.joints) ? { ...plan, joints: former.joints } : plan;
+}
+
 /** After retiming, the playhead stays at the moment of the performance it was at. */
 function keepPlace(former: Plan | null, plan: Plan): void {
   const { step } = playhead.getState();
@@ -66,8 +71,9 @@ function keepPlace(former: Plan | null, plan: Plan): void {
 export function startPlanning(makeWorker?: () => PlanWorkerLike): () => void {
   const askedAtMs = new WeakMap<PlanWish, number>();
   const planning = createPlanAsker({
-    onPlan: (wish, plan, frames) => {
+    onPlan: (wish, made, frames) => {
       const { plan: former } = session.getState();
+      const plan = withFormerJoints(made, former);
       performance.measure('plan', { start: askedAtMs.get(wish) ?? performance.now() });
       shown = { plan, frames };
       session.setState({ plan });

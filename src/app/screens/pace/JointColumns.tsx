@@ -1,9 +1,10 @@
 /** The curves and bars of the chosen joints on the rows of the ladder. */
-import { type ReactElement, useLayoutEffect, useRef } from 'react';
+import { type ReactElement, useCallback, useRef } from 'react';
 import { angleColumn, drawAngleColumn } from '../../../charts/angleColumn.ts';
 import { figure, jointWords } from '../../../charts/figures.ts';
 import { drawIncrementColumn, incrementColumn } from '../../../charts/incrementColumn.ts';
 import { useBenchRows } from '../../ladder/benchContext.ts';
+import { useDrawing } from '../../look/useDrawing.ts';
 import { columnWidths, type ColumnWidths } from './columnWidths.ts';
 import type { JointColumn } from './useColumns.ts';
 
@@ -22,19 +23,18 @@ function Column({ column, widths }: { readonly column: JointColumn; readonly wid
   const { rows, window } = useBenchRows();
   const angle = useRef<SVGSVGElement>(null);
   const bars = useRef<SVGSVGElement>(null);
-  useLayoutEffect(() => {
-    if (angle.current === null || bars.current === null) return;
-    drawAngleColumn(
-      angle.current,
-      angleColumn(rows, window, widths.anglePx, column.angleDomain, column.angle, column.curve),
-      `angle-${column.name}`,
-    );
-    drawIncrementColumn(
-      bars.current,
-      incrementColumn(rows, window, widths.incrementPx, column.incrementDomain, column.increment),
-      `turn-${column.name}`,
-    );
-  }, [rows, window, widths.anglePx, widths.incrementPx, column]);
+  const drawAngle = useCallback(() => {
+    if (angle.current === null) return;
+    const seen = angleColumn(rows, window, widths.anglePx, column.angleDomain, column.angle, column.curve);
+    drawAngleColumn(angle.current, seen, `angle-${column.name}`);
+  }, [rows, window, widths.anglePx, column]);
+  const drawBars = useCallback(() => {
+    if (bars.current === null) return;
+    const seen = incrementColumn(rows, window, widths.incrementPx, column.incrementDomain, column.increment);
+    drawIncrementColumn(bars.current, seen, `turn-${column.name}`);
+  }, [rows, window, widths.incrementPx, column]);
+  useDrawing(drawAngle, rows, window, widths.anglePx);
+  useDrawing(drawBars, rows, window, widths.incrementPx);
   const [low, high] = column.angleDomain;
   return (
     <div className="joint-column" style={{ marginRight: widths.gapPx }}>

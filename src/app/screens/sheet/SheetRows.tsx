@@ -8,6 +8,7 @@ import { figure, signedFigure } from '../../../charts/figures.ts';
 import { TALL_ROW_PX } from '../../../charts/ladder.ts';
 import { isLabelled, labelEvery } from '../../../charts/rowScale.ts';
 import type { Plan } from '../../../plan/plan.ts';
+import { useInTurn } from '../../look/useInTurn.ts';
 import { useBenchRows } from '../../ladder/benchContext.ts';
 import { SIDE_STEP_PX } from '../../ladder/useBenchWindow.ts';
 import { FIGURE_ROW_PX, groupsInView, type SheetColumn, type SheetGroup } from './columns.ts';
@@ -70,7 +71,13 @@ interface BlockProps {
   readonly rowPx: number;
 }
 
-const Block = memo(function Block({ plan, groups, fromPx, first, count, every, rowPx }: BlockProps): ReactElement {
+/** A block shows a new plan in its turn: the text of hundreds of cells takes the page a while to lay out. */
+function Block(props: BlockProps): ReactElement {
+  const plan = useInTurn(props.plan, (former) => former.joints === props.plan.joints && former.stepCount === props.plan.stepCount);
+  return <BlockRows {...props} plan={plan} />;
+}
+
+const BlockRows = memo(function BlockRows({ plan, groups, fromPx, first, count, every, rowPx }: BlockProps): ReactElement {
   const indices: number[] = [];
   for (let i = first; i < Math.min(first + count, plan.stepCount); i += 1) if (isLabelled(i, every, rowPx)) indices.push(i);
   return (

@@ -20,7 +20,8 @@ export function SheetScreen(): ReactElement {
   const parts = useSession((s) => s.parts);
   const rowPx = useSession((s) => s.rowPx);
   const busy = useSession((s) => s.job !== null);
-  const groups = useMemo(() => (plan === null ? [] : sheetGroups(plan.joints, parts)), [plan, parts]);
+  const joints = plan?.joints;
+  const groups = useMemo(() => (joints === undefined ? [] : sheetGroups(joints, parts)), [joints, parts]);
   const every = labelEvery(rowPx, FIGURE_ROW_PX);
   const head = (
     <div className="sheet-head">
