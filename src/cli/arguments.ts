@@ -18,6 +18,7 @@ export const USAGE = `npm run plan -- CLIP --out DIR [options]
   --capture-factor N   how many times faster than stored the clip was shot; 8 for 240 stored as 30 (default 1)
   --from S, --to S     part of the clip to use, seconds of the clip (default: all of it)
   --mirror             swap left and right
+  --readouts           also write readouts.csv: the performer's ISB angles, swing and twist, trunk, head and hands
   --help               this text`;
 
 export interface PlanCommand {
@@ -26,6 +27,8 @@ export interface PlanCommand {
   readonly armature: string | undefined;
   readonly model: ModelSize;
   readonly settings: PlanSettings;
+  /** Write the performer's readouts too. */
+  readonly readouts: boolean;
 }
 
 const VALUED = ['out', 'rate', 'on', 'cutoff', 'model', 'armature', 'time-scale', 'capture-factor', 'from', 'to'] as const;
@@ -36,10 +39,11 @@ function refuse(sentence: string): NudgebookError {
 }
 
 /** Splits the words into the clip, the options with values and the flags; every unknown or doubled word is refused. */
-function sortWords(words: readonly string[]): { clips: string[]; values: Map<Valued, string>; mirror: boolean; help: boolean } {
+function sortWords(words: readonly string[]): { clips: string[]; values: Map<Valued, string>; mirror: boolean; readouts: boolean; help: boolean } {
   const clips: string[] = [];
   const values = new Map<Valued, string>();
   let mirror = false;
+  let readouts = false;
   let help = false;
   for (let i = 0; i < words.length; i += 1) {
     const word = words[i]!;
@@ -50,6 +54,7 @@ function sortWords(words: readonly string[]): { clips: string[]; values: Map<Val
     const [name = '', joined] = word.slice(2).split(/=(.*)/s);
     if (name === 'help') help = true;
     else if (name === 'mirror') mirror = true;
+    else if (name === 'readouts') readouts = true;
     else if ((VALUED as readonly string[]).includes(name)) {
       const value = joined ?? words[(i += 1)];
       if (value === undefined || value === '') throw refuse(`--${name} needs a value after it.`);
@@ -57,7 +62,7 @@ function sortWords(words: readonly string[]): { clips: string[]; values: Map<Val
       values.set(name as Valued, value);
     } else throw refuse(`There is no option --${name}.`);
   }
-  return { clips, values, mirror, help };
+  return { clips, values, mirror, readouts, help };
 }
 
 function readNumber(values: ReadonlyMap<Valued, string>, name: Valued): number | undefined {
@@ -81,7 +86,7 @@ function readChoice<T extends string | number>(said: string | undefined, name: V
  * @throws NudgebookError `bad-argument` with one sentence
  */
 export function parseArguments(words: readonly string[]): PlanCommand | 'help' {
-  const { clips, values, mirror, help } = sortWords(words);
+  const { clips, values, mirror, readouts, help } = sortWords(words);
   if (help) return 'help';
   const [clip] = clips;
   if (clip === undefined) throw refuse('No clip is named.');
@@ -92,6 +97,7 @@ export function parseArguments(words: readonly string[]): PlanCommand | 'help' {
     clip,
     out,
     armature: values.get('armature'),
+    readouts,
     model: readChoice(values.get('model'), 'model', MODEL_SIZES, 'full'),
     settings: {
       ...DEFAULT_SETTINGS,

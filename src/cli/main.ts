@@ -1,7 +1,7 @@
 /**
  * `npm run plan`: from a clip to plan.json, increments.csv, track.json and summary.txt without a window.
  *
- * Exit status: 0 only if all four files were written; 2 with one plain line for what the person can put right;
+ * Exit status: 0 only if all files were written; 2 with one plain line for what the person can put right;
  * 1 for a failure of the program itself.
  */
 import { existsSync, readFileSync, statSync } from 'node:fs';
@@ -11,10 +11,12 @@ import { type ErrorCode, NudgebookError, toErrorData } from '../errors.ts';
 import type { ExportTake } from '../export/exportTake.ts';
 import { incrementsCsv } from '../export/incrementsCsv.ts';
 import { planToJson } from '../export/planJson.ts';
+import { readoutsCsv } from '../export/readoutsCsv.ts';
 import { summaryText } from '../export/summary.ts';
+import { unsureLines, unsureShare } from '../export/unsureText.ts';
 import { describeRate } from '../footage/rateVerdict.ts';
 import { fitTake } from '../motion/fit/fitTake.ts';
-import { makePlan } from '../plan/makePlan.ts';
+import { createPlanner } from '../plan/makePlan.ts';
 import { validateSettings } from '../plan/validateSettings.ts';
 import { requirePerson } from '../pose/requirePerson.ts';
 import { foundCount, frameCount } from '../pose/track.ts';
@@ -22,6 +24,7 @@ import { trackFromJson } from '../pose/trackJson.ts';
 import type { Armature } from '../puppet/armature.ts';
 import { parseArmature } from '../puppet/parseArmature.ts';
 import { STANDARD_ARMATURE } from '../puppet/standard.ts';
+import { sampleMotion } from '../timing/sampleMotion.ts';
 import { parseArguments, type PlanCommand, USAGE } from './arguments.ts';
 import { poseInBrowser } from './poseInBrowser.ts';
 import { progressLine } from './progressLine.ts';
@@ -60,7 +63,8 @@ async function run(command: PlanCommand): Promise<void> {
   requirePerson(track);
   process.stderr.write('fitting the body to the whole take …\n');
   const body = fitTake(track, command.settings.captureFactor);
-  const plan = makePlan(track, armature, command.settings, body);
+  const planner = createPlanner();
+  const plan = planner.plan(track, armature, command.settings, body);
 
   const { facts } = posed;
   const take: ExportTake = {
@@ -88,11 +92,14 @@ async function run(command: PlanCommand): Promise<void> {
     notObservable: plan.joints.filter((joint) => !joint.observable).map((joint) => joint.name),
     stepCount: plan.stepCount,
     filmS: (plan.stepCount * plan.on) / plan.rate,
+    unsureShare: unsureShare(plan),
+    unsure: unsureLines(plan),
     warnings: [...facts.warnings, ...plan.warnings],
   });
   writeAll(command.out, {
     'plan.json': `${JSON.stringify(planToJson(plan, take, command.settings), null, 1)}\n`,
     'increments.csv': incrementsCsv(plan),
+    ...(command.readouts ? { 'readouts.csv': readoutsCsv(plan, sampleMotion(planner.motion(track, command.settings, body), plan.sourceTimeS)) } : {}),
     'track.json': `${JSON.stringify(posed.track)}\n`,
     'summary.txt': summary,
   });

@@ -22,6 +22,9 @@ export interface SummaryFacts {
   readonly notObservable: readonly string[];
   readonly stepCount: number;
   readonly filmS: number;
+  /** Share of the values of observable joints that are unsure, 0..1, and what is to be said of them (`unsureText.ts`). */
+  readonly unsureShare: number;
+  readonly unsure: readonly string[];
   readonly warnings: readonly string[];
 }
 
@@ -47,11 +50,18 @@ export function summaryText(facts: SummaryFacts): string {
     ['Steps', `${facts.stepCount}, ${facts.filmS.toFixed(3)} s of film`],
     ['Armature', `${oneLine(facts.armature)}, ${facts.jointCount} joints`],
     ['Not observable', facts.notObservable.length === 0 ? 'none' : `${facts.notObservable.join(', ')} (left at rest)`],
+    ['Unsure', unsureWords(facts.unsureShare)],
     ['Warnings', facts.warnings.length === 0 ? 'none' : String(facts.warnings.length)],
   ];
   const width = Math.max(...rows.map(([label]) => label.length)) + 2;
   const lines = rows.map(([label, text]) => `${`${label}:`.padEnd(width)}${text}`);
-  return [...lines, ...facts.warnings.map((warning) => `- ${oneLine(warning)}`)].join('\n') + '\n';
+  return [...lines, ...[...facts.unsure, ...facts.warnings].map((sentence) => `- ${oneLine(sentence)}`)].join('\n') + '\n';
+}
+
+function unsureWords(share: number): string {
+  if (share === 0) return 'no joint';
+  const percent = share * 100;
+  return `${percent < 1 ? 'under 1' : percent.toFixed(0)} % of the joints’ values (a guess there; below)`;
 }
 
 function pointText(timeS: number | null, otherwise: string): string {

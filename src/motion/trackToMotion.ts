@@ -83,7 +83,7 @@ export function readTrack(track: Track, settings: MotionSettings, body: FittedBo
     usedCutoffHz: smoothing.usedCutoffHz,
     warnings,
   };
-  return { motion, source: { model: track.model, performerS, rotations, visibility, positionM, body, mirror: settings.mirror } };
+  return { motion, source: { model: track.model, performerS, captureFactor: settings.captureFactor, rotations, visibility, positionM, body, mirror: settings.mirror } };
 }
 
 /** Joints of the limbs in the order of FittedBody: ball and hinge, whose angles a limb at the lens doesn't show. */

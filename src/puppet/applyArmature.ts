@@ -75,8 +75,10 @@ export function applyArmature(
 type Out = Omit<PuppetPoses, 'joints'>;
 
 function writeTrust(
-  poses: Poses, observable: Uint8Array, { chain }: Follow, p: number, width: number, byHand: boolean, out: Out,
+  poses: Poses, observable: Uint8Array, { chain, drive, share }: Follow, p: number, width: number, byHand: boolean, out: Out,
 ): void {
+  // a part of a turn, or a multiple of it, has that part of its error
+  const by = Math.abs(share * drive.gain);
   const seen = chain.filter((j) => observable[j] === 1);
   for (let s = 0; s < poses.timesS.length; s++) {
     const base = s * JOINT_COUNT;
@@ -88,7 +90,7 @@ function writeTrust(
     let least = seen.length > 0 || (byHand && chain.length === 0) ? 1 : 0;
     for (const j of seen) least = Math.min(least, poses.confidence[base + j]!);
     out.confidence[at] = least;
-    out.errorDeg[at] = combinedErrorDeg(seen, (j) => poses.errorDeg[base + j]!);
+    out.errorDeg[at] = by * combinedErrorDeg(seen, (j) => poses.errorDeg[base + j]!);
     for (const j of seen) out.unsure[at]! |= poses.unsure[base + j]!;
   }
 }

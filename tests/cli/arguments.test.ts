@@ -6,17 +6,17 @@ import { DEFAULT_SETTINGS } from '../../src/plan/settings.ts';
 describe('parseArguments', () => {
   it('fills in the defaults', () => {
     expect(parseArguments(['take.mp4', '--out', 'plans'])).toEqual({
-      clip: 'take.mp4', out: 'plans', armature: undefined, model: 'full', settings: DEFAULT_SETTINGS,
+      clip: 'take.mp4', out: 'plans', armature: undefined, model: 'full', readouts: false, settings: DEFAULT_SETTINGS,
     });
   });
 
   it('reads every option, joined by = or apart, before or after the clip', () => {
     const command = parseArguments([
       '--out=plans', '--rate', '25', '--on=3', '--cutoff', '4.5', '--model', 'heavy', '--armature', 'marla.json',
-      '--time-scale', '1.5', '--capture-factor', '8', '--from', '0.5', '--to', '4', '--mirror', 'take.mov',
+      '--time-scale', '1.5', '--capture-factor', '8', '--from', '0.5', '--to', '4', '--mirror', '--readouts', 'take.mov',
     ]);
     expect(command).toEqual({
-      clip: 'take.mov', out: 'plans', armature: 'marla.json', model: 'heavy',
+      clip: 'take.mov', out: 'plans', armature: 'marla.json', model: 'heavy', readouts: true,
       settings: { inS: 0.5, outS: 4, captureFactor: 8, mirror: true, cutoffHz: 4.5, rate: 25, on: 3, timeScale: 1.5 },
     });
   });

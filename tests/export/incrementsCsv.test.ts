@@ -1,6 +1,7 @@
 import { parse } from 'csv-parse/sync';
 import { describe, expect, it } from 'vitest';
-import { csvText, incrementsCsv } from '../../src/export/incrementsCsv.ts';
+import { csvText } from '../../src/export/csv.ts';
+import { incrementsCsv } from '../../src/export/incrementsCsv.ts';
 import { planToJson } from '../../src/export/planJson.ts';
 import { examplePlan, exampleSettings, exampleTake } from './examplePlan.ts';
 

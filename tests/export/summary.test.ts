@@ -4,7 +4,8 @@ import { exampleSettings, exampleTake } from './examplePlan.ts';
 
 const facts: SummaryFacts = {
   take: exampleTake, formatText: 'video/webm, vp09', sizeBytes: 12345, poseS: 4, workers: 2, settings: exampleSettings, fitted: true, usedCutoffHz: 6,
-  armature: 'Marla', jointCount: 17, notObservable: ['leftClavicle'], stepCount: 27, filmS: 2.25, warnings: ['One.', 'Two\nlines.'],
+  armature: 'Marla', jointCount: 17, notObservable: ['leftClavicle'], stepCount: 27, filmS: 2.25, unsureShare: 0.124,
+  unsure: ['leftElbow, steps 3 to 9: it points at the lens.'], warnings: ['One.', 'Two\nlines.'],
 };
 
 describe('summary.txt', () => {
@@ -24,13 +25,19 @@ describe('summary.txt', () => {
   });
 
   it('lists the warnings, each on a line of its own', () => {
-    expect(lines.slice(-4)).toEqual(['Warnings:       2', '- One.', '- Two lines.', '']);
-    expect(summaryText({ ...facts, warnings: [] })).toMatch(/Warnings: +none\n$/);
+    expect(lines.slice(-5)).toEqual(['Warnings:       2', '- leftElbow, steps 3 to 9: it points at the lens.', '- One.', '- Two lines.', '']);
+    expect(summaryText({ ...facts, unsure: [], warnings: [] })).toMatch(/Warnings: +none\n$/);
   });
 
   it('tells smoothing that was switched off from smoothing that could not be', () => {
     expect(summaryText({ ...facts, usedCutoffHz: null })).toContain('none (cut-off 6 Hz asked for; see warnings)');
     expect(summaryText({ ...facts, usedCutoffHz: null, settings: { ...exampleSettings, cutoffHz: 0 } })).toMatch(/Smoothing: +off/);
+  });
+
+  it('says how much is unsure', () => {
+    expect(line('Unsure')).toBe('12 % of the joints’ values (a guess there; below)');
+    expect(summaryText({ ...facts, unsureShare: 0, unsure: [] })).toMatch(/Unsure: +no joint/);
+    expect(summaryText({ ...facts, unsureShare: 0.004 })).toMatch(/Unsure: +under 1 %/);
   });
 
   it('says so when the speed was not measured', () => {

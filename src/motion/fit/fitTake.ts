@@ -18,7 +18,7 @@ const RAD_PER_DEG = Math.PI / 180;
  */
 export function fitTake(track: Track, captureFactor: number, corrections: Corrections = NO_CORRECTIONS, hooks: FitHooks = {}): FittedBody {
   const performer: Track = { ...track, timesS: track.timesS.map((timeS) => timeS / captureFactor) };
-  return { ...fitBody(performer, cameraOptions(corrections), hooks), timesS: track.timesS };
+  return { ...fitBody(performer, cameraOptions(corrections), hooks), timesS: track.timesS, corrections };
 }
 
 function cameraOptions({ camera }: Corrections): FitOptions {

@@ -1,5 +1,5 @@
 /** The result of the fit, as the rest of motion takes it. */
-import type { SwapPart } from '../corrections/corrections.ts';
+import type { Corrections, SwapPart } from '../corrections/corrections.ts';
 import type { FamilyName } from './residuals/all.ts';
 
 /** Bits of {@link FittedBody.limbFlags}. */
@@ -58,6 +58,8 @@ export interface FittedBody {
   readonly swaps: readonly FoundSwap[];
   /** Known poses at the start, where there are any; container times. */
   readonly slate: SlateSpans | null;
+  /** What a person had set by hand, as far as this body was fitted to it; left out where nothing was. */
+  readonly corrections?: Corrections;
   /** Cost of each family at the end, in squared sigmas weighted by evidence. */
   readonly cost: Readonly<Record<FamilyName, number>>;
   readonly iterations: number;

@@ -8,7 +8,9 @@ import { STATE_MISSING } from '../motion.ts';
 import { CALIBRATION } from './calibration.ts';
 import { JOINT_CLASS } from './errorClasses.ts';
 import { doubtOf, errorDegOf, type ErrorModel } from './errorModel.ts';
+import { vouch } from './handSet.ts';
 import { PREDICTOR_COUNT, writePredictors, type PredictorSource } from './predictors.ts';
+import { markSwaps } from './swapped.ts';
 import { UNSURE_BRIDGED } from './unsure.ts';
 
 export interface JointTrust {
@@ -44,6 +46,12 @@ export function jointTrust(
       const nobody = x[GAP_AT]! > 0 || source.visibility[i] === 0;
       unsure[i] = doubtOf(model, errorClass, x, error) | (nobody ? UNSURE_BRIDGED : 0);
     }
+  }
+  if (source.body !== null) {
+    const { timesS, swaps, corrections } = source.body;
+    markSwaps(unsure, timesS, swaps);
+    for (let i = 0; i < unsure.length; i++) if (Number.isNaN(errorDeg[i]!)) unsure[i] = 0;
+    if (corrections !== undefined) vouch(errorDeg, unsure, source.performerS, corrections, source.captureFactor, source.mirror);
   }
   return { errorDeg, unsure };
 }

@@ -29,6 +29,8 @@ export const PREDICTOR_COUNT = PREDICTORS.length;
 export interface PredictorSource {
   readonly model: ModelSize;
   readonly performerS: Float64Array;
+  /** Container seconds in a second of the performer's. */
+  readonly captureFactor: number;
   readonly rotations: Float64Array;
   /** `[T·J]` least visibility of the joint's landmarks, 0..1. */
   readonly visibility: Float32Array;
