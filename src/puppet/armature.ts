@@ -54,6 +54,8 @@ export interface Bone {
   readonly name: string;
   /** From its own joint to its end. */
   readonly lengthMm: number;
+  /** `proportion`: its length was not measured but worked out from others; absent: measured. */
+  readonly lengthFrom?: 'proportion' | undefined;
   /** Which way it points at rest, in the puppet's axes; any length but zero. */
   readonly along?: Triple | undefined;
   readonly massG?: number | undefined;

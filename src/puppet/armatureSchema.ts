@@ -62,6 +62,7 @@ const sole = fields({
 const bone = fields({
   name,
   lengthMm: number(LENGTH_MM.min, LENGTH_MM.max, 'millimetres'),
+  lengthFrom: z.literal('proportion', { error: 'the text "proportion", or nothing where it was measured' }).optional(),
   along: direction.optional(),
   massG: number(0, 1e6, 'grams').optional(),
   massAt: number(-1, 2).optional(),

@@ -33,6 +33,12 @@ export const PART_SHARES: Readonly<Record<BodyPart, { readonly percent: number; 
   foot: { percent: 1.37, at: 1 / 3 },
 };
 
+/** Half thickness as a part of the length, for drawing a bone that nobody measured across; by eye, ours. */
+export const PART_RADIUS: Readonly<Record<BodyPart, number>> = {
+  pelvis: 0.7, abdomen: 0.42, chest: 0.55, neck: 0.35, head: 0.36, clavicle: 0.13,
+  upperArm: 0.13, forearm: 0.12, hand: 0.17, thigh: 0.15, shank: 0.11, foot: 0.14,
+};
+
 const PART_OF_JOINT: Readonly<Record<string, BodyPart>> = {
   pelvis: 'pelvis', spine: 'abdomen', chest: 'chest', neck: 'neck', head: 'head', clavicle: 'clavicle', shoulder: 'upperArm',
   elbow: 'forearm', wrist: 'hand', hip: 'thigh', knee: 'shank', ankle: 'foot',

@@ -8,13 +8,13 @@
  * - A hinge's axis: to the right; a knee's to the left, so that bending counts positive. A swivel's: along the bone, upward.
  * - Mass: what `totalMassG` leaves after given masses, shared by published proportions (`bodyShares.ts`). Bones that are no
  *   part of a human body weigh by their volume. Without a total: a person's 73 kg by the cube of the heights (1741 mm).
- * - Radius: an eighth of the bone's length. No limits. Smallest move and slack by kind (`kinds.ts`).
+ * - Radius: by the part of the body (`bodyShares.ts`), else an eighth of the bone's length. No limits. Smallest move and slack by kind (`kinds.ts`).
  * - Feet (by name or source): a plain sole, tied down where one may.
  */
 import { JOINT_NAMES, PERFORMER_KIND, type JointName } from '../motion/joints.ts';
 import { scale, unit } from '../numeric/vector3.ts';
 import type { Armature, Bone, Drive, Joint, PuppetKind, Triple } from './armature.ts';
-import { partOfJoint, partOfName, sideOfName, type BodyPart } from './bodyShares.ts';
+import { PART_RADIUS, partOfJoint, partOfName, sideOfName, type BodyPart } from './bodyShares.ts';
 import type { CompleteArmature, CompleteBone, CompleteDrive, CompleteJoint } from './complete.ts';
 import { soleOf } from './humanBody.ts';
 import { DEFAULT_SLACK_DEG, DEFAULT_SMALLEST_DEG, DEFAULT_SMALLEST_TURNS } from './kinds.ts';
@@ -105,7 +105,7 @@ function completeBone(bone: Bone, part: BodyPart | null, parent: CompleteBone | 
   const { name, lengthMm } = bone;
   const sole = bone.sole === undefined ? (part === 'foot' ? soleOf(lengthMm, Math.round(lengthMm * 3.5) / 10) : null) : bone.sole;
   return {
-    name, lengthMm, along: directionOf(bone, part, parent), massG: 0, massAt: 0.5, radiusMm: bone.radiusMm ?? lengthMm / 8,
+    name, lengthMm, along: directionOf(bone, part, parent), massG: 0, massAt: 0.5, radiusMm: bone.radiusMm ?? lengthMm * (part === null ? 1 / 8 : PART_RADIUS[part]),
     sole, tieDown: bone.tieDown ?? sole !== null, notes: bone.notes ?? '',
   };
 }

@@ -31,9 +31,9 @@ export function MeasureField({ label, quantity, value, byDefault, min, max, step
   return (
     <NumberField
       label={label}
-      unit={value === null && mayBeEmpty ? `${unit} default` : unit}
+      unit={value === null && mayBeEmpty && byDefault !== null ? `${unit} default` : unit}
       value={value === null ? null : value / size}
-      emptyWord={mayBeEmpty ? (byDefault === null ? 'none' : writeNumber(byDefault / size, decimals)) : undefined}
+      emptyWord={mayBeEmpty ? (byDefault === null ? '–' : writeNumber(byDefault / size, decimals)) : undefined}
       min={min / size}
       max={max / size}
       // A step of the inch scale that is near the metric one: 1 mm becomes 0.05 in.

@@ -12,8 +12,9 @@ import { absoluteSource, type ClipSource } from '../../footage/source.ts';
 import { bookStore, currentBook, editBook } from '../state/bookStore.ts';
 import { setPlayhead } from '../state/playhead.ts';
 import { attempt, showProblem } from '../state/problems.ts';
+import { MARLA } from '../../puppet/examples/human.ts';
 import { changesBench, say, session } from '../state/session.ts';
-import { BUNDLED_CLIPS, clipAddress, clipTrackAddress } from './bundledClips.ts';
+import { BUNDLED_CLIPS, clipAddress, clipTrackAddress, DEMO_CLIP } from './bundledClips.ts';
 import { clearFootage, knownClip, showFootage } from './footage.ts';
 import { endPosing, poseFootage } from './posing.ts';
 import { fetchShipped, findTrack, trackAtHand } from './tracks.ts';
@@ -74,6 +75,7 @@ async function openTake(source: ClipSource, address: string | null): Promise<voi
         title: titleFor(book, facts.name, address),
         take,
         settings: { ...book.settings, inS: null, outS: null, captureFactor: 1, mirror: false },
+        armature: book.armature ?? (address === clipAddress(DEMO_CLIP) ? MARLA : null),
         corrections: NO_CORRECTIONS,
         shotSteps: [],
         notes: {},

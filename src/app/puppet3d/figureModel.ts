@@ -23,11 +23,16 @@ function boneGeometry(part: FigurePart, growMm: number): BufferGeometry {
   return geometry.translate(...from.addScaledVector(along, 0.5).toArray());
 }
 
-/** The sole as a thin plate, a fan about its first corner; soles are convex. */
+/** The sole as a shoe of half its height: a fan about its first corner below and above (soles are convex), walls between. */
 function soleGeometry(part: FigurePart): BufferGeometry {
-  const corners = part.soleMm;
+  const low = part.soleMm;
+  const high = low.map(([x, y, z]) => [x, y / 2, z] as const);
   const places: number[] = [];
-  for (let i = 1; i + 1 < corners.length; i += 1) for (const c of [corners[0]!, corners[i]!, corners[i + 1]!]) places.push(c[0], c[1] + 0.4, c[2]);
+  for (let i = 0; i < low.length; i += 1) {
+    const j = (i + 1) % low.length;
+    for (const ring of [low, high]) places.push(...ring[0]!, ...ring[i]!, ...ring[j]!);
+    places.push(...low[i]!, ...low[j]!, ...high[j]!, ...low[i]!, ...high[j]!, ...high[i]!);
+  }
   const geometry = new BufferGeometry();
   geometry.setAttribute('position', new Float32BufferAttribute(places, 3));
   geometry.computeVertexNormals();

@@ -7,7 +7,7 @@ import { orbited, type View, VIEWS, type ViewName } from '../../charts/figure/vi
 import { repaintPlayhead } from '../state/playhead.ts';
 
 /** What stands beside the picture. */
-export const PUPPET_PARTS = ['moves', 'measures', 'sources', 'curves'] as const;
+export const PUPPET_PARTS = ['moves', 'measures'] as const;
 export type PuppetPart = (typeof PUPPET_PARTS)[number];
 
 export interface PuppetView {

@@ -4,6 +4,7 @@ import { POSE_VERSION } from '../../book/poseVersion.ts';
 import { openTakeFile, relinkFile } from '../media/takes.ts';
 import { addTrack } from '../media/tracks.ts';
 import { writeFile } from '../save/writeFile.ts';
+import { openArmatureText, saysArmature } from './armatureText.ts';
 import { currentBook, editBook } from './bookStore.ts';
 import { dismissProblem } from './problems.ts';
 import { changesBench, say, session } from './session.ts';
@@ -11,7 +12,7 @@ import { changesBench, say, session } from './session.ts';
 const CLIP_TYPES = 'video/*,.mkv,.mov,.mp4,.m4v,.webm,.ts';
 
 /** Lets a person choose one file; `null` when they think better of it. */
-function chooseFile(accept: string): Promise<File | null> {
+export function chooseFile(accept: string): Promise<File | null> {
   return new Promise((resolve) => {
     const input = document.createElement('input');
     input.type = 'file';
@@ -22,10 +23,10 @@ function chooseFile(accept: string): Promise<File | null> {
   });
 }
 
-/** Opens a chosen or dropped file by what it is: a book, or else a clip. */
+/** Opens a chosen or dropped file by what it is: a book, an armature, or else a clip. */
 export async function openAnyFile(file: File): Promise<void> {
   dismissProblem();
-  if (/\.json$/i.test(file.name)) await openBookFile(file);
+  if (/\.json$/i.test(file.name)) await openJsonFile(file);
   else await openTakeFile(file);
 }
 
@@ -41,9 +42,15 @@ export async function askAndRelink(): Promise<void> {
   if (file !== null) await relinkFile(file);
 }
 
+async function openJsonFile(file: File): Promise<void> {
+  const text = await file.text();
+  if (saysArmature(text)) openArmatureText(text);
+  else await openBookText(text);
+}
+
 /** Opens a book as an edit: undo brings the former one back. */
-async function openBookFile(file: File): Promise<void> {
-  const { book, track, poseVersion } = readBookFile(await file.text());
+async function openBookText(text: string): Promise<void> {
+  const { book, track, poseVersion } = readBookFile(text);
   if (track !== null && book.take !== null && poseVersion === POSE_VERSION) await addTrack(book.take.hash, track);
   editBook(() => book, { label: `opening of “${book.title}”` });
   say(`Opened the book ${book.title}.`);

@@ -3,7 +3,7 @@
  *
  * `flatFigure` works out what is to be seen (pure, tested); `drawFlat` puts it into an SVG.
  */
-import { type Selection, select } from 'd3';
+import { polygonHull, type Selection, select } from 'd3';
 import { ensureHatch } from '../hatch.ts';
 import { type FigureJointKind, type FigurePose, type FigureShape, isKnown, onStage } from './figure.ts';
 import { type Paper, project, roundMm, type View, viewAxes } from './view.ts';
@@ -34,7 +34,7 @@ export interface FlatFigure {
   /** Farthest first. */
   readonly bones: readonly FlatBone[];
   readonly joints: readonly FlatJoint[];
-  /** Outlines of the soles, px. */
+  /** Corners of each foot's shoe, px; its outline is their hull. */
   readonly soles: readonly (readonly (readonly [number, number])[])[];
   /** Where the floor is seen edge-on, px from the top; `undefined` from above. */
   readonly floorY: number | undefined;
@@ -42,6 +42,11 @@ export interface FlatFigure {
   readonly gridX: readonly number[];
   readonly gridY: readonly number[];
   readonly gridMm: number;
+}
+
+/** Corners of a sole and of the shoe's upper edge, half as high as the joint. */
+function shoe(soleMm: readonly Vec3[]): Vec3[] {
+  return [...soleMm, ...soleMm.map(([x, y, z]): Vec3 => [x, y / 2, z])];
 }
 
 /** Smallest radius at which a joint can still be hit, px. */
@@ -61,7 +66,7 @@ export function flatFigure(shape: FigureShape, pose: FigurePose, view: View, pap
       const o = at(p, [0, 0, 0]);
       joints.push({ part: p, kind: part.joint.kind, x: o.x, y: o.y, radiusPx: Math.max(LEAST_JOINT_PX, part.radiusMm * paper.pxPerMm) });
     }
-    if (part.soleMm.length > 2) soles.push(part.soleMm.map((corner): [number, number] => { const c = at(p, corner); return [c.x, c.y]; }));
+    if (part.soleMm.length > 2) soles.push(shoe(part.soleMm).map((corner): [number, number] => { const c = at(p, corner); return [c.x, c.y]; }));
   });
   bones.sort((a, b) => a.nearMm - b.nearMm);
   const gridMm = roundMm(paper.pxPerMm, 14);
@@ -110,7 +115,7 @@ export function drawFlat(svgElement: SVGSVGElement, figure: FlatFigure, paper: P
     figure.gridX.map((x) => `M${x.toFixed(1)},0V${paper.heightPx}`).join('') + figure.gridY.map((y) => `M0,${y.toFixed(1)}H${paper.widthPx}`).join(''),
   ]).join('path').attr('d', (d) => d);
   layer(svg, 'flat-floor').selectAll('path').data(figure.floorY === undefined ? [] : [figure.floorY]).join('path').attr('d', (y) => `M0,${y.toFixed(1)}H${paper.widthPx}`);
-  layer(svg, 'flat-soles').selectAll('path').data(figure.soles).join('path').attr('d', (corners) => `M${corners.map(([x, y]) => `${x.toFixed(1)},${y.toFixed(1)}`).join('L')}z`);
+  layer(svg, 'flat-soles').selectAll('path').data(figure.soles.map((corners) => polygonHull([...corners].map(([x, y]): [number, number] => [x, y])) ?? [])).join('path').attr('d', (corners) => corners.length === 0 ? null : `M${corners.map(([x, y]) => `${x.toFixed(1)},${y.toFixed(1)}`).join('L')}z`);
   for (const which of ['before', 'after'] as const) {
     layer(svg, `flat-${which}`).selectAll('path').data((ghosts[which]?.bones ?? []).filter((b) => marks.ghostShown(which, b.part)))
       .join('path').attr('d', line).attr('stroke-width', (b) => b.widthPx).attr('stroke', which === 'before' ? hatch : null);

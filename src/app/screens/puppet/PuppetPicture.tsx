@@ -4,13 +4,11 @@
  */
 import { type PointerEvent, type ReactElement, useEffect, useRef, useState } from 'react';
 import type { NudgebookError } from '../../../errors.ts';
-import { Key } from '../../fields/Key.tsx';
 import { loadStage } from '../../puppet3d/loadStage.ts';
 import { paintScene } from '../../puppet3d/paintScene.ts';
 import { orbitBy, pickJoint, puppetView, shiftBy, zoomBy } from '../../puppet3d/puppetView.ts';
 import type { PuppetScene } from '../../puppet3d/scene.ts';
 import type { Stage, StageInk } from '../../puppet3d/stage.ts';
-import { runCommand } from '../../state/commands.ts';
 import { paintWithPlayhead, repaintPlayhead } from '../../state/playhead.ts';
 import { useSession } from '../../state/use.ts';
 import { ViewButtons } from './ViewButtons.tsx';
@@ -152,9 +150,10 @@ export function PuppetPicture({ scene }: { readonly scene: PuppetScene }): React
       {why === '' ? null : <p className="puppet-why" role="status">{why}</p>}
       <ViewButtons />
       <figcaption className="hint">
-        Outlined: moved since the step before. Hatched like <span className="sign sign-before" aria-hidden="true" /> the step before, <span className="sign sign-after" aria-hidden="true" /> the step after.
-        Drag to go round, wheel to come nearer, Shift and drag to shift.
-        <button type="button" className="small" onClick={() => runCommand('viewTurned')}>Whole figure <Key of="viewTurned" /></button>
+        <span>Outlined: moved since the step before.</span>
+        <span className="legend"><span className="sign sign-before" aria-hidden="true" /> the step before</span>
+        <span className="legend"><span className="sign sign-after" aria-hidden="true" /> the step after</span>
+        <span>Drag goes round, the wheel comes nearer, Shift and drag shifts; every view begins with the whole figure.</span>
       </figcaption>
     </figure>
   );
