@@ -30,7 +30,7 @@ const BONES: readonly (readonly [LandmarkName, LandmarkName])[] = SIDES.flatMap(
 ] as const);
 
 /** Place of a fitted landmark over the floor, stage axes, metres. */
-const fittedPoint = (body: FittedBody, frame: number, name: LandmarkName): Vec3 => {
+export const fittedPoint = (body: FittedBody, frame: number, name: LandmarkName): Vec3 => {
   const at = (c: number): number => body.pointsM[(frame * LANDMARK_COUNT + LANDMARK[name]) * 3 + c]! + body.rootM[frame * 3 + c]!;
   return [at(0), at(1), at(2)];
 };
@@ -53,7 +53,7 @@ export function trueStanding(truth: Truth, side: Side): boolean[] {
 }
 
 /** Unbroken runs of true: [first, last]. */
-function runs(flags: readonly boolean[]): (readonly [number, number])[] {
+export function runs(flags: readonly boolean[]): (readonly [number, number])[] {
   const found: (readonly [number, number])[] = [];
   let from = -1;
   for (let i = 0; i <= flags.length; i += 1) {

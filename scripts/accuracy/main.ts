@@ -5,6 +5,7 @@
  *     npm run accuracy -- [--model lite|full|heavy] [--set tuning|reporting|all] [--out FILE] [--write]
  *     npm run accuracy -- --brief [--model …] [--set …] [clip names…]   a summary, of clips that have been posed already
  *     npm run accuracy -- --pose                                        only poses what is there, with all three models
+ *     npm run accuracy -- --real [--write]                              real footage beside the project, which has no truth
  *
  * --out writes the result to a file, --write puts it into docs/accuracy.md. It measures and prints, nothing more: no
  * setting depends on its result.
@@ -22,6 +23,7 @@ import { cachedTrack, hasTrack } from './cachedTrack.ts';
 import { clipFiles, missingWord } from './clipFiles.ts';
 import { measureClip, type MeasuredClip } from './measuredClip.ts';
 import { poseClips } from './poseClips.ts';
+import { realReport } from './real/realReport.ts';
 import { fullReport } from './report.ts';
 
 const DOCUMENT = join(PROJECT_FOLDER, 'docs', 'accuracy.md');
@@ -30,7 +32,7 @@ const { values, positionals } = parseArgs({
   allowPositionals: true,
   options: {
     model: { type: 'string', default: 'full' }, set: { type: 'string', default: 'all' }, out: { type: 'string' },
-    write: { type: 'boolean', default: false }, brief: { type: 'boolean', default: false }, pose: { type: 'boolean', default: false },
+    write: { type: 'boolean', default: false }, brief: { type: 'boolean', default: false }, real: { type: 'boolean', default: false }, pose: { type: 'boolean', default: false },
   },
 });
 const model = MODEL_SIZES.find((size): size is ModelSize => size === values.model);
@@ -45,6 +47,10 @@ const files = there.filter(({ name, set }) => (positionals.length > 0 ? position
 
 if (values.pose) {
   await poseClips(['full', 'heavy', 'lite']);
+} else if (values.real) {
+  const report = await realReport(values.write);
+  console.log(report);
+  if (values.write) writeFileSync(DOCUMENT, replaceBetweenMarkers(readFileSync(DOCUMENT, 'utf8'), 'checks on real footage', report));
 } else if (values.brief) {
   const posed = files.filter(({ clip, name }) => hasTrack(clip, name, model));
   const clips: MeasuredClip[] = [];

@@ -3,9 +3,10 @@
  */
 import { HINGES, SHOULDERS_AND_HIPS } from './measures.ts';
 import type { MeasuredClip } from './measuredClip.ts';
-import { rmsOf, tally } from './tally.ts';
 import { bodyHeightM, trueStanding } from './bodyChecks.ts';
+import { rmsOf, tally } from './tally.ts';
 import { placeTruth } from './truthBody.ts';
+import { figure, percent } from './words.ts';
 
 /** Degrees. Set before anything was measured. */
 export const TARGETS = {
@@ -48,8 +49,7 @@ export function verdicts(clips: readonly MeasuredClip[], model: keyof typeof TAR
   const legs = clips.flatMap(straightLegErrors);
   const within = legs.filter((e) => Math.abs(e) <= STRAIGHT_WITHIN_DEG).length / legs.length;
   const rms = (what: string, found: number, most: number): Verdict =>
-    ({ what, wanted: `RMS ≤ ${most}°`, found: `${found.toFixed(1)}°`, met: found <= most });
-  const percent = (value: number): string => `${(100 * value).toFixed(0)} %`;
+    ({ what, wanted: `RMS ≤ ${most}°`, found: `${figure(found)}°`, met: found <= most });
   return [
     rms('elbows and knees that move, not flagged', hinges.moving.rms, aim.movingHinges),
     rms('elbows and knees at rest, not flagged', hinges.still.rms, aim.stillHinges),
@@ -58,7 +58,7 @@ export function verdicts(clips: readonly MeasuredClip[], model: keyof typeof TAR
     { what: 'flagged values of elbows, knees, shoulders, hips', wanted: `≤ ${percent(UNSURE_AT_MOST)}`, found: percent(share), met: share <= UNSURE_AT_MOST },
     {
       what: 'straight standing legs: knees within 5° of the truth', wanted: '95 % of the frames',
-      found: `${percent(within)} (RMS ${rmsOf(legs).rms.toFixed(1)}°, bias ${rmsOf(legs).bias.toFixed(1)}°)`, met: within >= 0.95,
+      found: `${percent(within)} (RMS ${figure(rmsOf(legs).rms)}°, bias ${figure(rmsOf(legs).bias)}°)`, met: within >= 0.95,
     },
   ];
 }

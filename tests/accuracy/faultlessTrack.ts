@@ -15,8 +15,8 @@ function landmarksOf(truth: Truth, frame: number): Map<LandmarkName, Vec3> {
   for (const side of ['left', 'right'] as const) {
     const out = side === 'right' ? 1 : -1;
     for (const joint of ['Shoulder', 'Elbow', 'Wrist', 'Hip', 'Knee', 'Ankle'] as const) points.set(`${side}${joint}`, body(`${side}${joint}`).position);
-    points.set(`${side}Index`, near(`${side}Wrist`, [0, -0.09, 0.03 * out]));
-    points.set(`${side}Pinky`, near(`${side}Wrist`, [0, -0.09, -0.03 * out]));
+    points.set(`${side}Index`, near(`${side}Wrist`, [0.03, -0.09, 0]));
+    points.set(`${side}Pinky`, near(`${side}Wrist`, [-0.03, -0.09, 0]));
     points.set(`${side}Heel`, near(`${side}Ankle`, [-0.05, -0.06, 0]));
     points.set(`${side}FootIndex`, near(`${side}Ankle`, [0.12, -0.06, 0]));
     points.set(`${side}Ear`, near('head', [0, 0, 0.07 * out]));
