@@ -5,14 +5,18 @@ import { mul, inverse, deg, type Quat, type Vec3 } from '../../clips/motion/rota
 import type { FittedBody } from '../../../src/motion/fit/fittedBody.ts';
 import { JOINT, JOINT_COUNT, JOINT_NAMES, type JointName } from '../../../src/motion/joints.ts';
 import type { Motion } from '../../../src/motion/motion.ts';
+import type { Track } from '../../../src/pose/track.ts';
 import { LANDMARK, LANDMARK_COUNT, type LandmarkName } from '../../../src/pose/landmarks.ts';
 import { boneSpread, fittedPoint, runs, strayM } from '../bodyChecks.ts';
 import { SIDES } from '../segments.ts';
 
 /** Eyes stand at this share of the stature (Drillis & Contini's proportions, as commonly quoted; from memory). */
 const EYE_OF_STATURE = 0.936;
-/** Hips within this of their highest: the performer stands. */
-const STANDING_M = 0.02;
+/**
+ * Hips in the picture within this share of the stature of their highest: the performer stands. By the picture and not by the fitted
+ * body, or the fit would choose the frames on which it is judged; knees of 15° lower the hips by about so much.
+ */
+const STANDING_OF_STATURE = 0.006;
 /** A joint that turns farther than this between two frames has flipped: at five frames a second, 450° a second. */
 export const FLIP_DEG = 90;
 
@@ -48,22 +52,31 @@ const between = (a: Quat, b: Quat): number => {
   return 2 * deg(Math.atan2(Math.hypot(x, y, z), Math.abs(w)));
 };
 
-/** The fitted hips' height of every frame, m. */
-const hipHeights = (body: FittedBody): number[] => [...body.timesS.keys()].map((t) => body.rootM[t * 3 + 1]!);
+/** Frames in which the performer stands upright. */
+function standingFrames(track: Track, body: FittedBody, statureM: number): number[] {
+  // One scale for the take: a scale of each frame would move the whole picture with its noise.
+  const pxPerM = [...body.pxPerM].sort((a, b) => a - b)[Math.floor(body.pxPerM.length / 2)]!;
+  const hipM = [...body.timesS.keys()].map((t) => {
+    const y = (name: LandmarkName): number => track.image[(t * LANDMARK_COUNT + LANDMARK[name]) * 3 + 1]!;
+    return (-((y('leftHip') + y('rightHip')) / 2) * track.heightPx) / pxPerM;
+  });
+  const top = Math.max(...hipM.filter(Number.isFinite));
+  return [...hipM.keys()].filter((t) => hipM[t]! > top - STANDING_OF_STATURE * statureM);
+}
 
 function stature(body: FittedBody): number {
   const eye = (t: number, name: LandmarkName): number => body.pointsM[(t * LANDMARK_COUNT + LANDMARK[name]) * 3 + 1]! + body.rootM[t * 3 + 1]!;
   return Math.max(...[...body.timesS.keys()].map((t) => (eye(t, 'leftEye') + eye(t, 'rightEye')) / 2)) / EYE_OF_STATURE;
 }
 
-export function realChecks(body: FittedBody, raw: Motion, fitted: Motion): RealChecks {
+/** @param stands whether the performer stands upright at any time */
+export function realChecks(track: Track, body: FittedBody, raw: Motion, fitted: Motion, stands: boolean): RealChecks {
   const frames = body.timesS.length;
-  const heights = hipHeights(body);
-  const top = Math.max(...heights);
-  const standing = [...heights.keys()].filter((t) => heights[t]! > top - STANDING_M);
+  const tall = stature(body);
+  const standing = stands ? standingFrames(track, body, tall) : [];
   const knees = (motion: Motion): { mean: number; most: number } => {
     const all = standing.flatMap((t) => (['leftKnee', 'rightKnee'] as const).map((joint) => kneeDeg(motion, t, joint)));
-    return { mean: all.reduce((a, b) => a + b, 0) / all.length, most: Math.max(...all) };
+    return { mean: all.reduce((a, b) => a + b, 0) / all.length, most: all.length === 0 ? Number.NaN : Math.max(...all) };
   };
   let largestTurn: RealChecks['largestTurn'] = { joint: 'pelvis', deg: 0, atS: 0 };
   let flips = 0;
@@ -74,7 +87,6 @@ export function realChecks(body: FittedBody, raw: Motion, fitted: Motion): RealC
       if (turned > largestTurn.deg) largestTurn = { joint, deg: turned, atS: body.timesS[t]! };
     });
   }
-  const tall = stature(body);
   const slides = SIDES.flatMap((side, foot) => runs([...body.timesS.keys()].map((t) => body.contacts[t * 2 + foot] === 1))
     .map(([from, to]) => strayM(Array.from({ length: to - from + 1 }, (_, k): Vec3 => fittedPoint(body, from + k, `${side}Ankle`))) / tall))
     .sort((a, b) => a - b);

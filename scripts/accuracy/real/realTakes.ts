@@ -13,6 +13,8 @@ export interface RealTake {
   readonly name: string;
   readonly says: string;
   readonly clip: string;
+  /** Whether the performer stands upright at any time. */
+  readonly stands: boolean;
 }
 
 /** A still becomes a take of a second in which nothing moves: one frame alone gives the fit no time. */
@@ -30,11 +32,11 @@ export async function realTakes(): Promise<{ readonly takes: readonly RealTake[]
   const still = join(FOOTAGE, 'pose.jpg');
   const missing = [squats, still].filter((file) => !existsSync(file));
   const takes: RealTake[] = [];
-  if (existsSync(squats)) takes.push({ name: 'real-squats', says: 'a woman squats; 720 × 1280, five frames a second', clip: squats });
+  if (existsSync(squats)) takes.push({ name: 'real-squats', says: 'a woman squats; 720 × 1280, five frames a second', clip: squats, stands: true });
   if (existsSync(still)) {
     const clip = join(MADE, 'pose.webm');
     if (!existsSync(clip)) await clipOfStill(still, clip);
-    takes.push({ name: 'real-still', says: 'one person stands in a lunge, arms out; a still shown for a second', clip });
+    takes.push({ name: 'real-still', says: 'one person stands in a lunge, arms out; a still shown for a second', clip, stands: false });
   }
   return { takes, missing };
 }
