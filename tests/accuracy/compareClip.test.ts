@@ -9,6 +9,7 @@ import type { MeasuredClip } from '../../scripts/accuracy/measuredClip.ts';
 import { fullReport } from '../../scripts/accuracy/report.ts';
 import { tally } from '../../scripts/accuracy/tally.ts';
 import type { Truth } from '../../scripts/accuracy/truthFile.ts';
+import { aboutY, mul, type Quat } from '../../scripts/clips/motion/rotation.ts';
 import { clipNamed } from '../../scripts/clips/clips.ts';
 import { truthOf } from '../../scripts/clips/truth.ts';
 import { JOINT, JOINT_COUNT } from '../../src/motion/joints.ts';
@@ -41,12 +42,28 @@ describe('the comparison of a clip', () => {
       // As in truthBody.test.ts: 32-bit landmarks.
       expect(tally(series, [joint]).all.rms, joint).toBeLessThan(0.01);
     }
-    // The turn of a hip against the pelvis: only as far as landmarks show the hinge's axis, which a bent knee does.
     const found = compareClip(truth, track, motion);
     expect(found.posed).toBe(truth.frames);
     expect(found.mainJoint).toMatch(/Knee|Shoulder/);
     // Two squats.
     expect(found.timing.map((one) => one.lagFrames!.toFixed(3).replace('-', ''))).toEqual(['0.000', '0.000']);
+  });
+
+  it('reads whole turns where bent elbows show the axis, and finds a forearm that is rolled too far', () => {
+    const bent = truthOf(clipNamed('curl-front-odile')) as unknown as Truth;
+    const seen = trackToMotion(faultlessTrack(bent, -10), RAW);
+    for (const turn of ['shoulder, whole turn', 'forearm roll', 'wrist, whole turn'] as const) {
+      // An elbow of 10 degrees is bent enough for the axis to within half a degree.
+      expect(tally(errorSeries(bent, seen), [turn]).all.rms, turn).toBeLessThan(0.5);
+    }
+    const rolled: Motion = { ...seen, rotations: seen.rotations.slice() };
+    for (let frame = 0; frame < bent.frames; frame += 1) {
+      const at = (frame * JOINT_COUNT + JOINT.leftWrist) * 4;
+      const [w, x, y, z] = mul(aboutY(20), [...seen.rotations.subarray(at, at + 4)] as unknown as Quat);
+      rolled.rotations.set([w, x, y, z], at);
+    }
+    // One side of two is 20 degrees off: 20/√2 as a root mean square.
+    expect(tally(errorSeries(bent, rolled), ['forearm roll']).all.rms).toBeCloseTo(20 / Math.SQRT2, 0);
   });
 
   it('finds a delay of two frames in the timing', () => {
@@ -80,7 +97,7 @@ describe('the comparison of a clip', () => {
     expect(tally(errorSeries(truth, missed), ['knee']).all.n).toBe(2 * (truth.frames - 40));
     expect(found.picture!.n).toBe(12 * (truth.frames - 40));
 
-    const flagged: Motion = { ...motion, unsure: motion.unsure.slice() };
+    const flagged: Motion = { ...motion, unsure: new Uint8Array(motion.unsure.length) };
     for (let frame = 0; frame < 30; frame += 1) flagged.unsure[frame * JOINT_COUNT + JOINT.leftKnee] = 1;
     const { unsure, still, moving, unsureShare } = tally(errorSeries(truth, flagged), ['knee']);
     expect(unsure.n).toBe(30);

@@ -10,7 +10,9 @@ const GROUND = '#8a7a66';
 const PAPER = '#2a2521';
 const PX_PER_M = 110;
 const CELL_M = 1.9;
-const ROW_M = 2.2;
+const ROW_M = 2.05;
+/** Room for the words where only one pose is shown. */
+const LEAST_M = 3.2;
 const MARGIN_PX = 34;
 
 const MIDDLE: readonly (readonly [LandmarkName, LandmarkName])[] = [['leftShoulder', 'rightShoulder'], ['leftHip', 'rightHip']];
@@ -44,13 +46,14 @@ function poseMarks(body: FittedBody, t: number, across: 0 | 2, originX: number, 
 
 /** @param frames which to show, from left to right @param title what it is, for readers who do not see it */
 export function skeletonPicture(body: FittedBody, frames: readonly number[], title: string): string {
-  const width = 2 * MARGIN_PX + frames.length * CELL_M * PX_PER_M;
+  const cellM = Math.max(CELL_M, LEAST_M / frames.length);
+  const width = 2 * MARGIN_PX + frames.length * cellM * PX_PER_M;
   const row = ROW_M * PX_PER_M;
   const height = 2 * row + MARGIN_PX * 2;
   const rows = ([[2, 'as the camera saw it'], [0, 'from the side; the camera is on the right']] as const).map(([across, word], r) => {
     const ground = MARGIN_PX + (r + 1) * row - 24;
     const poses = frames.map((t, k) => {
-      const x = MARGIN_PX + (k + 0.5) * CELL_M * PX_PER_M;
+      const x = MARGIN_PX + (k + 0.5) * cellM * PX_PER_M;
       return poseMarks(body, t, across, x, ground)
         + (r === 1 ? `<text x="${x.toFixed(0)}" y="${(ground + 38).toFixed(0)}" text-anchor="middle">${body.timesS[t]!.toFixed(1)} s</text>` : '');
     }).join('\n');
