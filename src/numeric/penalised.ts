@@ -1,0 +1,186 @@
+/**
+ * The penalised smoother: of all curves through n samples, the one that weighs nearness to the samples against roughness,
+ *
+ *     Σ w·h·(z - y)² + λ·Σ h·(z⁽ᵈ⁾)²,
+ *
+ * where z⁽ᵈ⁾ are divided differences of order d, h the time that a sample or a difference stands for, and w how much a
+ * sample is trusted. A sample of weight 0 is not looked at, so the curve runs through a gap by itself; nothing has to be made
+ * up beyond the ends; past and future count alike. λ → 0 gives the samples back, λ → ∞ their weighted straight line (d = 2)
+ * or parabola (d = 3), which no λ bends.
+ *
+ * Whittaker 1923, Proc. Edinburgh Math. Soc. 41:63-75; Eilers 2003, Anal. Chem. 75:3631-3636 (both from memory). Times need
+ * not be even: the differences are divided ones, and the samples carry h so that a span with more frames is not smoothed
+ * less. Solved by Cholesky's way (L·D·Lᵀ) on the band of d diagonals beside the main one, O(n).
+ */
+
+export type PenaltyOrder = 2 | 3;
+
+/** The factored equations of n samples; solves any number of series. */
+export interface PenalisedFactor {
+  readonly n: number;
+  readonly order: PenaltyOrder;
+  /** `[n]` w·h of each sample. */
+  readonly weight: Float64Array;
+  /** `[(n - d)·(d + 1)]` √(λ·h) times the coefficients of each divided difference. */
+  readonly rows: Float64Array;
+  /** `[n·4]` 1/D, then the three numbers of L left of the diagonal (nearest first; the third is 0 for order 2). */
+  readonly factor: Float64Array;
+  /** The equations are so stiff that rounding shows; the solution is refined once. */
+  readonly stiff: boolean;
+}
+
+/**
+ * λ, in sample intervals, for which even samples of weight 1 keep 1/√2 of a sine of this frequency. Their gain at any f is
+ * 1/(1 + λ·(2·sin(π·f·h))^(2d)), so the order 2 is all but the dual-pass Butterworth of the second order, and 3 is sharper.
+ *
+ * @param cyclesPerSample cut-off ÷ sample rate, 0..0.5
+ */
+export function stiffnessFor(cyclesPerSample: number, order: PenaltyOrder): number {
+  return (Math.SQRT2 - 1) / (2 * Math.sin(Math.PI * cyclesPerSample)) ** (2 * order);
+}
+
+/** Part of a sine that is left by a smoother of this stiffness: even samples, weight 1, far from the ends. */
+export function penalisedGain(cyclesPerSample: number, order: PenaltyOrder, stiffness: number): number {
+  return 1 / (1 + stiffness * (2 * Math.sin(Math.PI * cyclesPerSample)) ** (2 * order));
+}
+
+/** Stiffness from which one solution is off by more than about 1e-9 of the data and is refined. */
+const STIFF = 1e5;
+
+/**
+ * @param times n > order rising times, in any unit
+ * @param interval the unit in which stiffness counts: usually the median of the intervals
+ * @param weights n numbers ≥ 0, more than `order` of them above 0, or `null` for 1 everywhere
+ * @param stiffness λ ≥ 0 in intervals, see {@link stiffnessFor}
+ */
+export function factorPenalised(
+  times: ArrayLike<number>, interval: number, weights: ArrayLike<number> | null, order: PenaltyOrder, stiffness: number,
+): PenalisedFactor {
+  const n = times.length;
+  const at = (k: number): number => times[k]! / interval;
+  const weight = new Float64Array(n);
+  for (let k = 0; k < n; k++) {
+    const first = Math.max(0, k - 1);
+    const last = Math.min(n - 1, k + 1);
+    weight[k] = (weights?.[k] ?? 1) * ((at(last) - at(first)) / (last - first));
+  }
+  const rows = differenceRows(at, n, order, stiffness);
+  const band = new Float64Array(n * 4);
+  for (let k = 0; k < n; k++) band[k * 4] = weight[k]!;
+  const width = order + 1;
+  for (let r = 0; r + order < n; r++) {
+    for (let i = 0; i < width; i++) {
+      for (let j = 0; j <= i; j++) band[(r + i) * 4 + i - j]! += rows[r * width + i]! * rows[r * width + j]!;
+    }
+  }
+  return { n, order, weight, rows, factor: factorBand(band, n), stiff: stiffness > STIFF };
+}
+
+/** d!/Π(t_j - t_m) for each j of d + 1 neighbours, times the root of λ and of the time that the difference stands for. */
+function differenceRows(at: (k: number) => number, n: number, order: PenaltyOrder, stiffness: number): Float64Array {
+  const width = order + 1;
+  const rows = new Float64Array(Math.max(0, n - order) * width);
+  const factorial = order === 2 ? 2 : 6;
+  for (let r = 0; r + order < n; r++) {
+    const size = factorial * Math.sqrt((stiffness * (at(r + order) - at(r))) / order);
+    for (let j = 0; j < width; j++) {
+      let product = 1;
+      for (let m = 0; m < width; m++) if (m !== j) product *= at(r + j) - at(r + m);
+      rows[r * width + j] = size / product;
+    }
+  }
+  return rows;
+}
+
+/** L·D·Lᵀ of a symmetric matrix with three diagonals beside the main one, in place: `[n·4]` as in {@link PenalisedFactor}. */
+function factorBand(band: Float64Array, n: number): Float64Array {
+  let d1 = 0;
+  let d2 = 0;
+  let d3 = 0;
+  for (let i = 0; i < n; i++) {
+    const b = i * 4;
+    const l3 = i > 2 ? band[b + 3]! / d3 : 0;
+    const l2 = i > 1 ? (band[b + 2]! - l3 * d3 * band[b - 8 + 1]!) / d2 : 0;
+    const l1 = i > 0 ? (band[b + 1]! - l3 * d3 * band[b - 4 + 2]! - l2 * d2 * band[b - 4 + 1]!) / d1 : 0;
+    const d = band[b]! - l3 * l3 * d3 - l2 * l2 * d2 - l1 * l1 * d1;
+    band[b] = 1 / d;
+    band[b + 1] = l1;
+    band[b + 2] = l2;
+    band[b + 3] = l3;
+    d3 = d2;
+    d2 = d1;
+    d1 = d;
+  }
+  return band;
+}
+
+/**
+ * Smooths one series in place.
+ *
+ * @param values sample k lies at `offset + k·stride`; those of weight 0 are not read as evidence (but must be numbers)
+ */
+export function smoothPenalised(equations: PenalisedFactor, values: Float64Array, stride = 1, offset = 0): void {
+  const { n, weight, factor, stiff } = equations;
+  const z = new Float64Array(n);
+  for (let k = 0; k < n; k++) z[k] = weight[k]! * values[offset + k * stride]!;
+  solveBand(factor, z, n);
+  if (stiff) {
+    const rest = residual(equations, values, stride, offset, z);
+    solveBand(factor, rest, n);
+    for (let k = 0; k < n; k++) z[k]! += rest[k]!;
+  }
+  for (let k = 0; k < n; k++) values[offset + k * stride] = z[k]!;
+}
+
+function solveBand(factor: Float64Array, z: Float64Array, n: number): void {
+  let z1 = 0;
+  let z2 = 0;
+  let z3 = 0;
+  for (let k = 0; k < n; k++) {
+    const b = k * 4;
+    const v = z[k]! - factor[b + 1]! * z1 - factor[b + 2]! * z2 - factor[b + 3]! * z3;
+    z[k] = v * factor[b]!;
+    z3 = z2;
+    z2 = z1;
+    z1 = v;
+  }
+  z1 = 0;
+  z2 = 0;
+  z3 = 0;
+  let l1 = 0;
+  let l2 = 0;
+  let l3 = 0;
+  let m2 = 0;
+  let m3 = 0;
+  let o3 = 0;
+  for (let k = n - 1; k >= 0; k--) {
+    // L transposed: the first number of the row below, the second of the one below that, the third of the next
+    const v = z[k]! - l1 * z1 - l2 * z2 - l3 * z3;
+    z[k] = v;
+    z3 = z2;
+    z2 = z1;
+    z1 = v;
+    const b = k * 4;
+    l3 = o3;
+    l2 = m2;
+    o3 = m3;
+    l1 = factor[b + 1]!;
+    m2 = factor[b + 2]!;
+    m3 = factor[b + 3]!;
+  }
+}
+
+/** W·(y - z) - (rows)ᵀ·(rows)·z, from the differences themselves: far more exact than the assembled matrix. */
+function residual(
+  { n, order, weight, rows }: PenalisedFactor, values: Float64Array, stride: number, offset: number, z: Float64Array,
+): Float64Array {
+  const rest = new Float64Array(n);
+  for (let k = 0; k < n; k++) rest[k] = weight[k]! * (values[offset + k * stride]! - z[k]!);
+  const width = order + 1;
+  for (let r = 0; r + order < n; r++) {
+    let rough = 0;
+    for (let j = 0; j < width; j++) rough += rows[r * width + j]! * z[r + j]!;
+    for (let j = 0; j < width; j++) rest[r + j]! -= rows[r * width + j]! * rough;
+  }
+  return rest;
+}
