@@ -15,6 +15,7 @@ const SETTING_WORDS: { readonly [K in keyof PlanSettings]: readonly [string, (va
   captureFactor: ['capture factor', (x) => `×${short(x)}`],
   mirror: ['mirror', (on) => (on ? 'on' : 'off')],
   cutoffHz: ['smoothing', (hz) => (hz === 0 ? 'off' : `${short(hz)} Hz`)],
+  smoother: ['smoother', (name) => name],
   rate: ['rate', (perS) => short(perS)],
   on: ['on', (hold) => HOLD_WORD[hold]],
   timeScale: ['time scale', (x) => `×${short(x)}`],

@@ -25,10 +25,17 @@ export interface Migration {
 export const MIGRATIONS: readonly Migration[] = [
   {
     from: 1,
-    why: 'Corrections by hand, and how the puppet follows, are kept with the book. (An armature of version 1 is brought up where it is read.)',
-    up: (book) => ({ ...book, corrections: NO_CORRECTIONS, puppet: DEFAULT_PUPPET_SETTINGS }),
+    why: 'Corrections by hand, and how the puppet follows, are kept with the book. (An armature of version 1 is brought up where it is read.) '
+      + 'There are two smoothers; what was planned with the one stays with it.',
+    up: (book) => ({
+      ...book, corrections: NO_CORRECTIONS, puppet: DEFAULT_PUPPET_SETTINGS, settings: withSmoother(book['settings']),
+    }),
   },
 ];
+
+function withSmoother(settings: unknown): unknown {
+  return typeof settings === 'object' && settings !== null ? { ...settings, smoother: 'butterworth' } : settings;
+}
 
 /**
  * Brings a document to the current version. The result still has to pass the schema.

@@ -8,6 +8,7 @@
  */
 import { z } from './zod.ts';
 import { NudgebookError } from '../errors.ts';
+import { SMOOTHERS } from '../motion/smoothing.ts';
 import { SETTING_LIMITS, STEP_HOLDS } from '../plan/settings.ts';
 import { MODEL_SIZES } from '../pose/track.ts';
 import type { Armature } from '../puppet/armature.ts';
@@ -76,6 +77,7 @@ const settingsSchema = fields({
   captureFactor: numberFrom(SETTING_LIMITS.captureFactor.min, SETTING_LIMITS.captureFactor.max),
   mirror: z.boolean({ error: 'true or false' }),
   cutoffHz: numberFrom(SETTING_LIMITS.cutoffHz.min, SETTING_LIMITS.cutoffHz.max, 'Hz'),
+  smoother: oneOf(SMOOTHERS),
   rate: numberFrom(SETTING_LIMITS.rate.min, SETTING_LIMITS.rate.max, 'exposures a second'),
   on: oneOf(STEP_HOLDS),
   timeScale: numberFrom(SETTING_LIMITS.timeScale.min, SETTING_LIMITS.timeScale.max),

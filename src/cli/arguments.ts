@@ -2,6 +2,7 @@
  * Reads the words of `npm run plan -- …`. Pure: nothing is opened here, so every wrong word is said before any work starts.
  */
 import { NudgebookError } from '../errors.ts';
+import { SMOOTHERS } from '../motion/smoothing.ts';
 import { DEFAULT_SETTINGS, type PlanSettings, STEP_HOLDS } from '../plan/settings.ts';
 import { MODEL_SIZES, type ModelSize } from '../pose/track.ts';
 
@@ -12,6 +13,7 @@ export const USAGE = `npm run plan -- CLIP --out DIR [options]
   --rate N             exposures a second of the film (default ${DEFAULT_SETTINGS.rate})
   --on N               exposures that one pose is held: 1, 2, 3 or 4 (default ${DEFAULT_SETTINGS.on})
   --cutoff HZ          smoothing cut-off in Hz of the performer's own time, 0 for none (default ${DEFAULT_SETTINGS.cutoffHz})
+  --smoother NAME      ${SMOOTHERS.join(' or ')} (default ${DEFAULT_SETTINGS.smoother})
   --model SIZE         lite, full or heavy (default full)
   --armature FILE      the puppet's joints (default: the standard figure)
   --time-scale N       film time ÷ performer's time; 2 is twice as slow (default 1)
@@ -31,7 +33,7 @@ export interface PlanCommand {
   readonly readouts: boolean;
 }
 
-const VALUED = ['out', 'rate', 'on', 'cutoff', 'model', 'armature', 'time-scale', 'capture-factor', 'from', 'to'] as const;
+const VALUED = ['out', 'rate', 'on', 'cutoff', 'smoother', 'model', 'armature', 'time-scale', 'capture-factor', 'from', 'to'] as const;
 type Valued = (typeof VALUED)[number];
 
 function refuse(sentence: string): NudgebookError {
@@ -104,6 +106,7 @@ export function parseArguments(words: readonly string[]): PlanCommand | 'help' {
       rate: readNumber(values, 'rate') ?? DEFAULT_SETTINGS.rate,
       on: readChoice(values.get('on'), 'on', STEP_HOLDS, DEFAULT_SETTINGS.on),
       cutoffHz: readNumber(values, 'cutoff') ?? DEFAULT_SETTINGS.cutoffHz,
+      smoother: readChoice(values.get('smoother'), 'smoother', SMOOTHERS, DEFAULT_SETTINGS.smoother),
       timeScale: readNumber(values, 'time-scale') ?? DEFAULT_SETTINGS.timeScale,
       captureFactor: readNumber(values, 'capture-factor') ?? DEFAULT_SETTINGS.captureFactor,
       inS: readNumber(values, 'from') ?? null,

@@ -105,7 +105,7 @@ export function planToJson(plan: Plan, take: ExportTake, settings: PlanSettings)
     anglesFrom: anglesFrom(plan.fitted),
     settings: {
       inS: settings.inS, outS: settings.outS, captureFactor: settings.captureFactor, mirror: settings.mirror,
-      cutoffHz: settings.cutoffHz, usedCutoffHz: plan.usedCutoffHz, rate: settings.rate, on: settings.on,
+      cutoffHz: settings.cutoffHz, smoother: settings.smoother, usedCutoffHz: plan.usedCutoffHz, rate: settings.rate, on: settings.on,
       timeScale: settings.timeScale,
     },
     joints: plan.joints.map(({ name: joint, kind, observable }) => ({ name: joint, kind, observable })),

@@ -45,7 +45,7 @@ export function summaryText(facts: SummaryFacts): string {
     ['Capture factor', String(settings.captureFactor)],
     ['Mirrored', settings.mirror ? 'yes' : 'no'],
     ['Angles from', anglesFrom(facts.fitted)],
-    ['Smoothing', smoothingText(settings.cutoffHz, facts.usedCutoffHz)],
+    ['Smoothing', smoothingText(settings, facts.usedCutoffHz)],
     ['Film', `${settings.rate} exposures a second, ${settings.on} for each pose, time scale ${settings.timeScale}`],
     ['Steps', `${facts.stepCount}, ${facts.filmS.toFixed(3)} s of film`],
     ['Armature', `${oneLine(facts.armature)}, ${facts.jointCount} joints`],
@@ -68,8 +68,8 @@ function pointText(timeS: number | null, otherwise: string): string {
   return timeS === null ? otherwise : `${timeS} s`;
 }
 
-function smoothingText(cutoffHz: number, usedCutoffHz: number | null): string {
-  if (usedCutoffHz !== null) return `cut-off ${usedCutoffHz} Hz`;
+function smoothingText({ cutoffHz, smoother }: PlanSettings, usedCutoffHz: number | null): string {
+  if (usedCutoffHz !== null) return `cut-off ${usedCutoffHz} Hz, ${smoother}`;
   return cutoffHz === 0 ? 'off' : `none (cut-off ${cutoffHz} Hz asked for; see warnings)`;
 }
 

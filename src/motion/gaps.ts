@@ -32,6 +32,7 @@ export interface Stretch {
  * - `positionM`, `image` as in StageTrack, with short gaps filled; NaN in missing frames.
  * - `frameState[T]` STATE_* of the frame as a whole (was a person found?).
  * - `hidden[T·33]` 1 where the landmark was not seen in that frame, bridged or guessed.
+ * - `filled[T·33]` 1 where it was bridged: its place is no measurement at all.
  * - `stretches` the unbroken runs of frames that are not missing, in order.
  */
 export interface Bridged {
@@ -39,6 +40,7 @@ export interface Bridged {
   readonly image: Float64Array;
   readonly frameState: Uint8Array;
   readonly hidden: Uint8Array;
+  readonly filled: Uint8Array;
   readonly stretches: readonly Stretch[];
 }
 
@@ -53,6 +55,7 @@ export function bridgeGaps(stage: StageTrack, performerS: Float64Array): Bridged
   const image = stage.image.slice();
   const frameState = frameStates(stage.found, performerS);
   const hidden = new Uint8Array(frames * LANDMARK_COUNT);
+  const filled = new Uint8Array(frames * LANDMARK_COUNT);
   const seen = new Uint8Array(frames);
   for (let l = 0; l < LANDMARK_COUNT; l++) {
     let anyHidden = false;
@@ -65,15 +68,15 @@ export function bridgeGaps(stage: StageTrack, performerS: Float64Array): Bridged
     }
     if (!anyHidden) continue;
     // First by what was seen; then whatever is still without a number (nobody found) by all frames with numbers.
-    fill(positionM, image, l, seen, performerS);
-    fill(positionM, image, l, stage.found, performerS);
+    fill(positionM, image, filled, l, seen, performerS);
+    fill(positionM, image, filled, l, stage.found, performerS);
   }
   for (let t = 0; t < frames; t++) {
     if (frameState[t] !== STATE_MISSING) continue;
     positionM.fill(Number.NaN, t * LANDMARK_COUNT * 3, (t + 1) * LANDMARK_COUNT * 3);
     image.fill(Number.NaN, t * LANDMARK_COUNT * 2, (t + 1) * LANDMARK_COUNT * 2);
   }
-  return { positionM, image, frameState, hidden, stretches: stretchesOf(frameState) };
+  return { positionM, image, frameState, hidden, filled, stretches: stretchesOf(frameState) };
 }
 
 function frameStates(found: Uint8Array, performerS: Float64Array): Uint8Array {
@@ -111,7 +114,7 @@ function stretchesOf(frameState: Uint8Array): Stretch[] {
 
 /** Fills the short gaps of one landmark between frames where `good` is 1. */
 function fill(
-  positionM: Float64Array, image: Float64Array, landmark: number, good: Uint8Array, performerS: Float64Array,
+  positionM: Float64Array, image: Float64Array, filled: Uint8Array, landmark: number, good: Uint8Array, performerS: Float64Array,
 ): void {
   let a2 = -1;
   let a = -1;
@@ -124,6 +127,7 @@ function fill(
         a2 >= 0 && isShort(performerS, a2, a) ? a2 : -1, a, t, b2 < good.length && isShort(performerS, t, b2) ? b2 : -1,
       ] as const;
       for (let c = 0; c < 3; c++) bridge(positionM, LANDMARK_COUNT * 3, landmark * 3 + c, knots, performerS);
+      for (let between = a + 1; between < t; between++) filled[between * LANDMARK_COUNT + landmark] = 1;
       for (let c = 0; c < 2; c++) bridge(image, LANDMARK_COUNT * 2, landmark * 2 + c, knots, performerS);
     }
     a2 = a;

@@ -45,12 +45,10 @@ export function rootPath(
   const fit = new Float64Array(frames * 2);
   for (const { from, to } of bridged.stretches) {
     for (let t = from; t <= to; t++) {
-      const image = (l: number, c: number): number => bridged.image[(t * LANDMARK_COUNT + l) * 2 + c]!;
-      const hips = (image(LANDMARK.leftHip, 0) + image(LANDMARK.rightHip, 0)) / 2;
+      const frame = t * LANDMARK_COUNT * 2;
+      const hips = (bridged.image[frame + LANDMARK.leftHip * 2]! + bridged.image[frame + LANDMARK.rightHip * 2]!) / 2;
       acrossPx[t] = (hips - 0.5) * widthPx;
-      const [mp, pp] = scaleSums(t, bridged, widthPx, heightPx);
-      fit[t * 2] = mp;
-      fit[t * 2 + 1] = pp;
+      addScaleSums(t, bridged, widthPx, heightPx, fit);
     }
     twoSidedSum(performerS, fit, 2, from, to, SCALE_REACH_S);
   }
@@ -80,14 +78,18 @@ function fittedPath(rootM: Float64Array, bridged: Bridged, smoothing: SmoothingP
 }
 
 function heightAboveSoles(positionM: Float64Array, t: number): number {
-  const height = (l: number): number => positionM[(t * LANDMARK_COUNT + l) * 3 + 1]!;
-  return (height(LANDMARK.leftHip) + height(LANDMARK.rightHip)) / 2 - Math.min(...SOLES.map(height));
+  const frame = t * LANDMARK_COUNT * 3 + 1;
+  let lowest = Number.POSITIVE_INFINITY;
+  for (const l of SOLES) lowest = Math.min(lowest, positionM[frame + l * 3]!);
+  return (positionM[frame + LANDMARK.leftHip * 3]! + positionM[frame + LANDMARK.rightHip * 3]!) / 2 - lowest;
 }
 
-/** Σ metres·pixels and Σ pixels² about the means, over across and up, of the landmarks compared. */
-function scaleSums(t: number, bridged: Bridged, widthPx: number, heightPx: number): readonly [number, number] {
-  let mp = 0;
-  let pp = 0;
+/**
+ * Σ metres·pixels and Σ pixels² about the means, over across and up, of the landmarks compared: added to `to[2·t]` and
+ * `to[2·t + 1]`.
+ */
+function addScaleSums(t: number, bridged: Bridged, widthPx: number, heightPx: number, to: Float64Array): void {
+  const { positionM, image } = bridged;
   for (let c = 0; c < 2; c++) {
     // stage Z runs against picture x, stage Y against picture y
     const metreAxis = c === 0 ? 2 : 1;
@@ -96,16 +98,16 @@ function scaleSums(t: number, bridged: Bridged, widthPx: number, heightPx: numbe
     let sumP = 0;
     let sumMP = 0;
     let sumPP = 0;
-    for (const l of COMPARED) {
-      const m = -bridged.positionM[(t * LANDMARK_COUNT + l) * 3 + metreAxis]!;
-      const p = bridged.image[(t * LANDMARK_COUNT + l) * 2 + c]! * sizePx;
+    for (let i = 0; i < COMPARED.length; i++) {
+      const at = t * LANDMARK_COUNT + COMPARED[i]!;
+      const m = -positionM[at * 3 + metreAxis]!;
+      const p = image[at * 2 + c]! * sizePx;
       sumM += m;
       sumP += p;
       sumMP += m * p;
       sumPP += p * p;
     }
-    mp += sumMP - (sumM * sumP) / COMPARED.length;
-    pp += sumPP - (sumP * sumP) / COMPARED.length;
+    to[t * 2]! += sumMP - (sumM * sumP) / COMPARED.length;
+    to[t * 2 + 1]! += sumPP - (sumP * sumP) / COMPARED.length;
   }
-  return [mp, pp];
 }

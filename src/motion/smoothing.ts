@@ -1,34 +1,30 @@
 /**
- * Takes the jitter out of positions without moving anything in time: dual-pass Butterworth, run on each unbroken stretch
- * by itself, on positions and never on angles (an angle that wraps can't be filtered).
- *
- * Frames that come evenly are filtered as they are. Uneven ones are carried onto an even grid at the stretch's median
- * interval with PCHIP, filtered there, and carried back to their own times.
+ * Takes the jitter out of positions without moving anything in time, on each unbroken stretch by itself, on positions and
+ * never on angles (an angle that wraps can't be filtered). Two ways, with one knob: the cut-off, at which both keep 1/√2.
+ * Which of them is the default and why: docs/smoothing.md.
  */
-import { butterworthLowPass, DEFAULT_PAD, filtfiltPadded, type Biquad } from '../numeric/butterworth.ts';
-import { pchip } from '../numeric/pchip.ts';
+import { BUTTERWORTH_NEEDS, butterworthPass } from './butterworthPass.ts';
+import { layOutGrid } from './evenGrid.ts';
 import type { Stretch } from './gaps.ts';
+import { PENALISED_NEEDS, penalisedPass } from './penalisedPass.ts';
+
+export const SMOOTHERS = ['butterworth', 'penalised'] as const;
+export type Smoother = (typeof SMOOTHERS)[number];
 
 /**
- * A cut-off must stay below this part of the frame rate. At half of it (Nyquist) the filter does nothing; a little below
- * it the correction for two passes runs away. Our choice.
+ * A cut-off must stay below this part of the frame rate. At half of it (Nyquist) nothing is left to take away; a little below
+ * it the Butterworth's correction for two passes runs away. Our choice.
  */
 export const HIGHEST_CUTOFF = 0.45;
 
-/**
- * How far a frame may lie from its place on an even grid, as a part of the interval, and still count as even. Containers
- * round times to their ticks (1 ms in WebM: 6 % at 60 frames a second); the camera's own clock is evener than that.
- */
-const EVEN_WITHIN = 0.1;
-
 /** How one stretch is smoothed. */
-interface Pass {
+export interface Pass {
   readonly stretch: Stretch;
-  readonly filter: Biquad;
-  readonly padLength: number;
-  /** Times of the even grid, or `null` where the frames are even already. */
-  readonly gridS: Float64Array | null;
-  readonly frameS: Float64Array;
+  /**
+   * One series, in place: frame k of the stretch lies at `first + k·stride`. `weights` (one number for each frame of the
+   * stretch, 0..1) are how surely each was seen; the Butterworth can't use them.
+   */
+  readonly smooth: (values: Float64Array, first: number, stride: number, weights: Float64Array | null) => void;
 }
 
 export interface SmoothingPlan {
@@ -44,28 +40,29 @@ export interface SmoothingPlan {
  * @param performerS T times of the performer's own clock, seconds
  * @param cutoffHz gain 1/√2 at this frequency of the performer's time; 0 for none
  */
-export function planSmoothing(performerS: Float64Array, stretches: readonly Stretch[], cutoffHz: number): SmoothingPlan {
+export function planSmoothing(
+  performerS: Float64Array, stretches: readonly Stretch[], cutoffHz: number, smoother: Smoother = 'butterworth',
+): SmoothingPlan {
   if (cutoffHz <= 0) return { passes: [], usedCutoffHz: null, warnings: [] };
+  const needs = smoother === 'butterworth' ? BUTTERWORTH_NEEDS : PENALISED_NEEDS;
   const passes: Pass[] = [];
   let tooSlow = 0;
   let tooShort = 0;
   let slowestHz = Number.POSITIVE_INFINITY;
   for (const stretch of stretches) {
     const frameS = performerS.subarray(stretch.from, stretch.to + 1);
-    if (frameS.length <= DEFAULT_PAD) {
+    if (frameS.length < needs) {
       tooShort++;
       continue;
     }
-    const { sampleHz, gridS } = layOut(frameS);
-    if (cutoffHz >= HIGHEST_CUTOFF * sampleHz) {
+    const grid = layOutGrid(frameS);
+    if (cutoffHz >= HIGHEST_CUTOFF * grid.sampleHz) {
       tooSlow++;
-      slowestHz = Math.min(slowestHz, sampleHz);
+      slowestHz = Math.min(slowestHz, grid.sampleHz);
       continue;
     }
-    const n = gridS?.length ?? frameS.length;
-    // Long enough for the start state to have died away before the first real frame: two periods of the cut-off.
-    const padLength = Math.min(n - 1, Math.max(DEFAULT_PAD, Math.ceil((2 * sampleHz) / cutoffHz)));
-    passes.push({ stretch, filter: butterworthLowPass(sampleHz, cutoffHz, 2), padLength, gridS, frameS });
+    const smooth = smoother === 'butterworth' ? butterworthPass(frameS, grid, cutoffHz) : penalisedPass(frameS, cutoffHz);
+    passes.push({ stretch, smooth });
   }
   const warnings: string[] = [];
   if (tooSlow > 0) {
@@ -75,58 +72,23 @@ export function planSmoothing(performerS: Float64Array, stretches: readonly Stre
     );
   }
   if (tooShort > 0) {
-    warnings.push(
-      `Not smoothed: ${tooShort} ${tooShort === 1 ? 'stretch' : 'stretches'} of fewer than ${DEFAULT_PAD + 1} frames `
-      + 'between gaps.',
-    );
+    warnings.push(`Not smoothed: ${tooShort} ${tooShort === 1 ? 'stretch' : 'stretches'} of fewer than ${needs} frames between gaps.`);
   }
   return { passes, usedCutoffHz: passes.length > 0 ? cutoffHz : null, warnings };
 }
 
 /**
- * Smooths some neighbouring series in every stretch, in place. (Neighbours are read together: a point's three coordinates
- * lie side by side, frames lie far apart in memory.)
+ * Smooths some neighbouring series in every stretch, in place.
  *
  * @param values sample t of series c lies at `t·stride + offset + c`
  * @param width number of series
+ * @param weights `[T]` how surely each frame was seen, 0..1, for all of these series; `null` where nothing is known
  */
-export function smoothSeries(plan: SmoothingPlan, values: Float64Array, stride: number, offset: number, width: number): void {
-  for (const pass of plan.passes) {
-    const { stretch, filter, padLength, gridS, frameS } = pass;
-    const frames = frameS.length;
-    const first = stretch.from * stride + offset;
-    const n = gridS?.length ?? frames;
-    const works = Array.from({ length: width }, () => new Float64Array(n + 2 * padLength));
-    const onFrames: Float64Array[] = gridS === null
-      ? works.map((work) => work.subarray(padLength, padLength + n))
-      : works.map(() => new Float64Array(frames));
-    for (let k = 0; k < frames; k++) for (let c = 0; c < width; c++) onFrames[c]![k] = values[first + k * stride + c]!;
-    works.forEach((work, c) => {
-      if (gridS !== null) work.set(pchip(frameS, onFrames[c]!, gridS), padLength);
-      filtfiltPadded(work, n, filter, padLength);
-      if (gridS !== null) onFrames[c] = pchip(gridS, work.subarray(padLength, padLength + n), frameS);
-    });
-    for (let k = 0; k < frames; k++) for (let c = 0; c < width; c++) values[first + k * stride + c] = onFrames[c]![k]!;
+export function smoothSeries(
+  plan: SmoothingPlan, values: Float64Array, stride: number, offset: number, width: number, weights: Float64Array | null = null,
+): void {
+  for (const { stretch, smooth } of plan.passes) {
+    const own = weights?.subarray(stretch.from, stretch.to + 1) ?? null;
+    for (let c = 0; c < width; c++) smooth(values, stretch.from * stride + offset + c, stride, own);
   }
-}
-
-/** Most samples that an uneven stretch is laid out on, as a multiple of its frames: a long hole must not fill the memory. */
-const LARGEST_GRID = 20;
-
-/** The even grid for a stretch (`null` where its frames are even already), and its samples a second. */
-function layOut(frameS: Float64Array): { sampleHz: number; gridS: Float64Array | null } {
-  const n = frameS.length;
-  const first = frameS[0]!;
-  const span = frameS[n - 1]! - first;
-  const mean = span / (n - 1);
-  let even = true;
-  for (let k = 1; k < n && even; k++) even = Math.abs(frameS[k]! - first - k * mean) <= EVEN_WITHIN * mean;
-  if (even) return { sampleHz: 1 / mean, gridS: null };
-  const intervals = new Float64Array(n - 1);
-  for (let k = 1; k < n; k++) intervals[k - 1] = frameS[k]! - frameS[k - 1]!;
-  intervals.sort();
-  // stretched to end on the last frame, so that both ends keep their own samples
-  const steps = Math.min(Math.ceil(span / intervals[(n - 1) >> 1]! - 1e-9), LARGEST_GRID * n);
-  const step = span / steps;
-  return { sampleHz: 1 / step, gridS: Float64Array.from({ length: steps + 1 }, (_, k) => first + k * step) };
 }

@@ -1,13 +1,15 @@
 /**
  * (track, armature, settings) → plan, in stages that are each made anew only when something they depend on has changed:
  *
- *   track, fitted body, captureFactor, mirror, cutoffHz → motion
- *   motion, in, out, rate, on, timeScale, …       → poses on steps
- *   poses, armature                               → joints of the puppet, angles, increments
+ *   track, fitted body, captureFactor, mirror       → landmarks in stage axes, gaps bridged
+ *   these, cutoffHz, smoother                      → motion
+ *   motion, in, out, rate, on, timeScale, …        → poses on steps
+ *   poses, armature                                → joints of the puppet, angles, increments
  */
 import type { FittedBody } from '../motion/fit/fittedBody.ts';
 import type { Motion } from '../motion/motion.ts';
-import { trackToMotion } from '../motion/trackToMotion.ts';
+import { prepareTrack } from '../motion/prepareTrack.ts';
+import { motionOf } from '../motion/trackToMotion.ts';
 import { foundCount, frameCount, type Track } from '../pose/track.ts';
 import { applyArmature, type PuppetJoint } from '../puppet/applyArmature.ts';
 import type { Armature } from '../puppet/armature.ts';
@@ -53,9 +55,8 @@ export interface FrameAngles {
 
 /** A planner that remembers the last result of each stage. Holds on to the last track it was given. */
 export function createPlanner(): Planner {
-  const motionStage = remember((
-    track: Track, captureFactor: number, mirror: boolean, cutoffHz: number, body: FittedBody | null,
-  ): Motion => trackToMotion(track, { captureFactor, mirror, cutoffHz }, body));
+  const prepareStage = remember(prepareTrack);
+  const motionStage = remember(motionOf);
 
   const stepStage = remember((
     motion: Motion, inS: number | null, outS: number | null, captureFactor: number, rate: number, on: number, timeScale: number,
@@ -77,7 +78,7 @@ export function createPlanner(): Planner {
 
   const motion = (track: Track, s: PlanSettings, body: FittedBody | null = null): Motion => {
     validateSettings(s);
-    return motionStage(track, s.captureFactor, s.mirror, s.cutoffHz, body);
+    return motionStage(prepareStage(track, s.captureFactor, s.mirror, body), s.cutoffHz, s.smoother);
   };
   return {
     motion,

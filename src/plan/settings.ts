@@ -1,6 +1,8 @@
 /**
  * Everything a person can set that changes the numbers of a plan. Kept in the book, given to the planner.
  */
+import type { Smoother } from '../motion/smoothing.ts';
+
 export const STEP_HOLDS = [1, 2, 3, 4] as const;
 export type StepHold = (typeof STEP_HOLDS)[number];
 
@@ -14,6 +16,8 @@ export interface PlanSettings {
   readonly mirror: boolean;
   /** Smoothing cut-off in Hz of the performer's own time; 0 switches smoothing off. */
   readonly cutoffHz: number;
+  /** Which smoother the cut-off is for. */
+  readonly smoother: Smoother;
   /** Exposures a second of the film. */
   readonly rate: number;
   /** Exposures for which one pose is held: 1 = on ones … 4 = on fours. */
@@ -28,6 +32,7 @@ export const DEFAULT_SETTINGS: PlanSettings = {
   captureFactor: 1,
   mirror: false,
   cutoffHz: 6,
+  smoother: 'butterworth',
   rate: 24,
   on: 2,
   timeScale: 1,

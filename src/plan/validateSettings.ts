@@ -2,6 +2,7 @@
  * Refuses settings that would make nonsense, with a sentence that names the setting, its value and what is allowed.
  */
 import { NudgebookError } from '../errors.ts';
+import { SMOOTHERS } from '../motion/smoothing.ts';
 import { SETTING_LIMITS, STEP_HOLDS, type PlanSettings } from './settings.ts';
 
 const LIMITED: readonly (readonly [keyof typeof SETTING_LIMITS, string])[] = [
@@ -25,6 +26,9 @@ export function validateSettings(settings: PlanSettings): void {
       `A pose can’t be held for ${String(settings.on)} exposures; it must be one of ${STEP_HOLDS.join(', ')}.`,
       'Choose ones, twos, threes or fours.',
     );
+  }
+  if (!SMOOTHERS.includes(settings.smoother)) {
+    throw bad(`There is no smoother ${String(settings.smoother)}; there are ${SMOOTHERS.join(' and ')}.`, 'Choose one of them.');
   }
   if (typeof settings.mirror !== 'boolean') throw bad(`Mirror is ${String(settings.mirror)}; it must be on or off.`, 'Switch it on or off.');
   const { inS, outS } = settings;

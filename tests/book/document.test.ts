@@ -40,7 +40,7 @@ describe('parseBook', () => {
     ['settings.captureFactor', Infinity, 'The field settings.captureFactor of the book is Infinity; allowed is a number from 0.1 to 100.'],
     ['settings.inS', -0.1, 'The field settings.inS of the book is -0.1; allowed is seconds from 0 up, or null for the end of the take.'],
     ['settings.mirror', 1, 'The field settings.mirror of the book is 1; allowed is true or false.'],
-    ['settings', null, 'The field settings of the book is null; allowed is an object with the fields inS, outS, captureFactor, mirror, cutoffHz, rate, on, timeScale.'],
+    ['settings', null, 'The field settings of the book is null; allowed is an object with the fields inS, outS, captureFactor, mirror, cutoffHz, smoother, rate, on, timeScale.'],
     ['model', 'huge', 'The field model of the book is "huge"; allowed is one of lite, full, heavy.'],
     ['title', 7, 'The field title of the book is 7; allowed is a text of at most 200 characters.'],
     ['take.hash', 'XYZ', 'The field take.hash of the book is "XYZ"; allowed is a content hash of 8 to 128 lower-case hex digits.'],

@@ -37,7 +37,7 @@ export function marlaBook(): Book {
       address: 'reference-clips/one-leg-reach.webm',
     },
     model: 'heavy',
-    settings: { inS: 0.4, outS: 2.9, captureFactor: 8, mirror: true, cutoffHz: 5.5, rate: 12, on: 3, timeScale: 1.5 },
+    settings: { inS: 0.4, outS: 2.9, captureFactor: 8, mirror: true, cutoffHz: 5.5, smoother: 'penalised', rate: 12, on: 3, timeScale: 1.5 },
     corrections: {
       camera: { pitchDeg: 4, rollDeg: -1.5, verticalFovDeg: 48 },
       placed: [{ timeS: 1.23, landmark: 'leftElbow', x: 0.4, y: 0.35 }],
@@ -56,7 +56,8 @@ export function marlaBook(): Book {
 /** The same as a book of version 1 comes to be when it is opened: what it did not have yet is at its default. */
 export function marlaBookOfVersion1(): Book {
   const { corrections } = newBook();
-  return { ...marlaBook(), corrections };
+  const book = marlaBook();
+  return { ...book, corrections, settings: { ...book.settings, smoother: 'butterworth' } };
 }
 
 /** One frame with a person and one without; numbers that have no short decimal form. */

@@ -12,12 +12,12 @@ describe('parseArguments', () => {
 
   it('reads every option, joined by = or apart, before or after the clip', () => {
     const command = parseArguments([
-      '--out=plans', '--rate', '25', '--on=3', '--cutoff', '4.5', '--model', 'heavy', '--armature', 'marla.json',
+      '--out=plans', '--rate', '25', '--on=3', '--cutoff', '4.5', '--smoother', 'penalised', '--model', 'heavy', '--armature', 'marla.json',
       '--time-scale', '1.5', '--capture-factor', '8', '--from', '0.5', '--to', '4', '--mirror', '--readouts', 'take.mov',
     ]);
     expect(command).toEqual({
       clip: 'take.mov', out: 'plans', armature: 'marla.json', model: 'heavy', readouts: true,
-      settings: { inS: 0.5, outS: 4, captureFactor: 8, mirror: true, cutoffHz: 4.5, rate: 25, on: 3, timeScale: 1.5 },
+      settings: { inS: 0.5, outS: 4, captureFactor: 8, mirror: true, cutoffHz: 4.5, smoother: 'penalised', rate: 25, on: 3, timeScale: 1.5 },
     });
   });
 

@@ -19,7 +19,7 @@ describe('summary.txt', () => {
     expect(line('Frames posed')).toBe('44 of 60 (16 missed)');
     expect(line('Pose model')).toBe('full, 2 workers, 4.0 s, 15.0 frames a second');
     expect(line('Part used')).toBe('start to end');
-    expect(line('Smoothing')).toBe('cut-off 6 Hz');
+    expect(line('Smoothing')).toBe('cut-off 6 Hz, butterworth');
     expect(line('Film')).toBe('24 exposures a second, 2 for each pose, time scale 1.1');
     expect(line('Not observable')).toBe('leftClavicle (left at rest)');
   });

@@ -1,0 +1,36 @@
+/**
+ * One stretch smoothed by the penalised smoother (`numeric/penalised.ts`): frames at their own times, each weighed by how
+ * surely it was seen, those that were only bridged by nothing.
+ */
+import { factorPenalised, type PenalisedFactor, type PenaltyOrder, smoothPenalised, stiffnessFor } from '../numeric/penalised.ts';
+import { medianInterval } from './evenGrid.ts';
+import type { Pass } from './smoothing.ts';
+
+/** Order of the differences: 3 cuts off more sharply than 2 and so leaves more of a move for the same jitter (docs/smoothing.md). */
+export const PENALTY_ORDER: PenaltyOrder = 3;
+
+/** Fewest frames of a stretch: one more than the parabola that no stiffness bends. */
+export const PENALISED_NEEDS = PENALTY_ORDER + 1;
+
+/**
+ * @param frameS times of the stretch, {@link PENALISED_NEEDS} or more
+ * @param cutoffHz frequency of which evenly spaced, surely seen frames keep 1/√2
+ */
+export function penalisedPass(frameS: Float64Array, cutoffHz: number): Pass['smooth'] {
+  const interval = medianInterval(frameS);
+  const stiffness = stiffnessFor(cutoffHz * interval, PENALTY_ORDER);
+  const make = (weights: Float64Array | null): PenalisedFactor =>
+    factorPenalised(frameS, interval, weights, PENALTY_ORDER, stiffness);
+  let plain: PenalisedFactor | undefined;
+  let last: { readonly weights: Float64Array; readonly factor: PenalisedFactor } | undefined;
+  return (values, first, stride, weights) => {
+    if (weights === null || weights.reduce((sum, w) => sum + (w > 0 ? 1 : 0), 0) <= PENALTY_ORDER) {
+      plain ??= make(null);
+      smoothPenalised(plain, values, stride, first);
+      return;
+    }
+    // the three coordinates of a point come one after the other, with the same weights
+    if (last?.weights !== weights) last = { weights, factor: make(weights) };
+    smoothPenalised(last.factor, values, stride, first);
+  };
+}
