@@ -21,15 +21,11 @@ export const IMAGE_HUBER = 2 * LAB_MEMORY;
 /** A landmark moves against the one in the frame before by its jitter only: 1 to 2 px each of a body 495 px high (lab), √2 of that for two. */
 export const IMAGE_STEP_SIGMA_M = (2.5 / 495) * 1.65;
 
-/** Depth differences of the world landmarks: sigma (tuned on arm-raise and one-leg-reach; lab .12), and what is expected of their gain and offset (lab). */
-export const DEPTH_SIGMA_M = 0.08;
+/** Depth differences of the world landmarks: their sigmas, gains and offsets stand in habits.ts. */
 export const DEPTH_CAUCHY = 2 * LAB_MEMORY;
-export const DEPTH_GAIN = 0.6;
-export const DEPTH_GAIN_SIGMA = 0.15;
-export const DEPTH_OFFSET_SIGMA_M = 0.06;
 
 /** Raw elbow angle = offset + gain · true (lab; sigma tuned on arm-raise and one-leg-reach, lab 6°: the offset changes with the pose, 2° to 24° within one take). */
-export const ELBOW_SIGMA_RAD = (12 * Math.PI) / 180;
+export const ELBOW_SIGMA_RAD = (24 * Math.PI) / 180;
 export const ELBOW_CAUCHY = 2 * LAB_MEMORY;
 export const ELBOW_OFFSET_RAD = (15 * Math.PI) / 180;
 export const ELBOW_OFFSET_SIGMA_RAD = (8 * Math.PI) / 180;
@@ -43,14 +39,14 @@ export const ELBOW_LEAST_WEIGHT = 0.02;
 /** Slack of a bone, as a logarithm (lab). */
 export const SLACK_SIGMA = 0.08;
 /** Length of spine and shoulder half-axis, and of hip half-axis, about the take's (lab). */
-export const TRUNK_SIGMA_M = 0.015;
+export const TRUNK_SIGMA_M = 0.008;
 export const HIP_SIGMA_M = 0.008;
 /** Lengths about their measurement (lab: .03 in the logarithm); trunk lengths chosen alike. */
 export const LENGTH_SIGMA = 0.03;
 export const TRUNK_LENGTH_SIGMA_M = 0.015;
 
 /** Straight limbs: |d₂ - d₁| expected, sigma, scale of the Cauchy loss (lab). */
-export const STRAIGHT_KNEE = (3 * Math.PI) / 180;
+export const STRAIGHT_KNEE = (6 * Math.PI) / 180;
 export const STRAIGHT_KNEE_SIGMA = 0.5;
 export const STRAIGHT_ELBOW = (14 * Math.PI) / 180;
 export const STRAIGHT_ELBOW_SIGMA = 0.3;
@@ -80,7 +76,7 @@ export const TWIST_SIGMA = 0.35;
 export const TWIST_CAUCHY = 1.5 * LAB_MEMORY;
 
 /** Centre of mass over the planted ankles, a little before them (lab; scale without √8, for the same reason). */
-export const BALANCE_FORWARD_M = 0.055;
+export const BALANCE_FORWARD_M = 0.04;
 export const BALANCE_SIGMA_M = 0.05;
 export const BALANCE_CAUCHY = 1.5;
 
@@ -117,3 +113,10 @@ export const MASS = { upperArm: 0.028, forearm: 0.022, thigh: 0.1, shank: 0.061,
 export const MASS_DOWN = { upperArm: 0.436, forearm: 0.682, thigh: 0.433, shank: 0.606 } as const;
 /** Trunk's at half the spine, head's at one and a half: (.497·.5 + .081·1.5)/.578 of the spine vector above the mid-hip. */
 export const TRUNK_MASS_UP = 0.64;
+
+/** Head: error of a face landmark in metres at the head (chosen: 2 px of a body 495 px high), its Huber scale; how far a head usually turns from the chest (weak: the face decides wherever it is seen); how head sizes differ. */
+export const HEAD_SIGMA_M = 0.007;
+export const HEAD_HUBER = 2;
+export const HEAD_ALONE_RAD = 0.7;
+export const HEAD_SIZE_RANGE = 0.1;
+export const HEAD_ITERATIONS = 6;

@@ -11,9 +11,11 @@ import { measureLengths, type BodyLengths } from './bodyLengths.ts';
 import { focalLengthPx } from './camera.ts';
 import { ERROR_MEMORY_S, GIVEN_ANGLE_SIGMA_RAD, PITCH_SIGMA_RAD, ROLL_SIGMA_RAD } from './constants.ts';
 import { findContacts, overrideContacts, type ContactOverride } from './contacts.ts';
+import { withoutHabits } from './debias.ts';
 import { emptyFigure, settle, type Figure } from './figure.ts';
 import type { FittedBody } from './fittedBody.ts';
 import { acrossOf, gravityOf } from './gravity.ts';
+import { HABITS, type Habits } from './habits.ts';
 import { PITCH_AT, POINT, POINT_COUNT, ROLL_AT } from './layout.ts';
 import { NormalEquations } from './normalEquations.ts';
 import { observe } from './observations.ts';
@@ -22,7 +24,7 @@ import type { AnglePrior, Observations, Problem } from './problem.ts';
 import type { FamilyName } from './residuals/all.ts';
 import { fillHoles, interpolate, quantile } from './series.ts';
 import { solve, type SolveLimits } from './solve.ts';
-import { leastTrunk, rawDepths, rawTrunk, startFigure } from './start.ts';
+import { leastTrunk, rawDepths, rawTrunk, startLimbs, startTrunk } from './start.ts';
 import type { View } from './view.ts';
 import { bodyOf, type WholeFit } from './wholeFit.ts';
 
@@ -110,8 +112,13 @@ export function fitWhole(track: Track, options: FitOptions = {}, hooks: FitHooks
   let depths = rawDepths(views[0]!, knots, knotRoot);
   let lengths = measureLengths(cameras[0]!, depths, FIRST_SHARE, least);
   let planted = contactsOf(views[0]!, rawAnkles(views[0]!, root), options);
-  let problem = makeProblem(knotTimes, cameras, pick(planted, 2, knots), lengths, options, false);
-  const figure = startFigure(problem, knotRoot, trunk);
+  const habits = HABITS[track.model];
+  let problem = makeProblem(knotTimes, cameras, habits, pick(planted, 2, knots), lengths, options, false);
+  const figure = startTrunk(problem, knotRoot, trunk);
+  const plain = (about: Figure, from: readonly Observations[]): Observations[] => from.map((camera) => withoutHabits(camera, about, habits));
+  problem = { ...problem, cameras: plain(figure, cameras) };
+  startLimbs(problem, figure);
+  problem = { ...problem, cameras: plain(figure, cameras) };
   const knotRows = new NormalEquations(problem.frames, figure.globals.length);
   let iterations = 0;
   let stopped = false;
@@ -128,15 +135,16 @@ export function fitWhole(track: Track, options: FitOptions = {}, hooks: FitHooks
     report();
     if (round === ROUND_ITERATIONS.length - 1 || stopped) break;
     depths = Float64Array.from({ length: knots.length * POINT_COUNT }, (_, i) => figure.seen[i * 3 + 2]!);
-    lengths = measureLengths(cameras[0]!, depths, LATER_SHARE, least);
+    const unbiased = plain(figure, cameras);
+    lengths = measureLengths(unbiased[0]!, depths, LATER_SHARE, least);
     planted = contactsOf(views[0]!, fittedAnkles(figure, knotTimes, timesS), options);
-    problem = makeProblem(knotTimes, cameras, pick(planted, 2, knots), lengths, options, false);
+    problem = makeProblem(knotTimes, unbiased, habits, pick(planted, 2, knots), lengths, options, false);
   }
 
   const every = Int32Array.from(timesS, (_, t) => t);
   const full = spread(figure, knotTimes, timesS);
-  const fullCameras = views.map((view) => observe(view, every, 0, metresPerPx));
-  const fullProblem = makeProblem(timesS, fullCameras, planted, lengths, options, true);
+  const fullCameras = plain(full, views.map((view) => observe(view, every, 0, metresPerPx)));
+  const fullProblem = makeProblem(timesS, fullCameras, habits, planted, lengths, options, true);
   if (!stopped) {
     const solved = solve(fullProblem, full, new NormalEquations(full.frames, 0), limits(FULL_ITERATIONS, FULL_COST));
     iterations += solved.iterations;
@@ -190,7 +198,7 @@ function pick(series: Float64Array, width: number, knots: Int32Array): Float64Ar
 }
 
 function makeProblem(
-  timesS: Float64Array, cameras: readonly Observations[], planted: Float64Array, lengths: BodyLengths, options: FitOptions, useSteps: boolean,
+  timesS: Float64Array, cameras: readonly Observations[], habits: Habits, planted: Float64Array, lengths: BodyLengths, options: FitOptions, useSteps: boolean,
 ): Problem {
   const frames = timesS.length;
   const spanS = new Float64Array(frames);
@@ -207,7 +215,7 @@ function makeProblem(
     given === undefined ? { meanRad: 0, sigmaRad } : { meanRad: given, sigmaRad: GIVEN_ANGLE_SIGMA_RAD };
   const typical = quantile(spanS, 0.5);
   return {
-    frames, timesS, spanS, evidence, cameras, planted,
+    frames, timesS, spanS, evidence, cameras, habits, planted,
     logLengths: lengths.limbs.map((l) => Math.log(l)), trunkM: lengths.trunk,
     pitch: prior(options.pitchRad, PITCH_SIGMA_RAD), roll: prior(options.rollRad, ROLL_SIGMA_RAD),
     useSteps: useSteps && typical <= STEP_SPAN_S,

@@ -16,8 +16,8 @@ export const FLAG_JUMPED = 16;
  * Stage axes (right-handed, metres): X toward the camera along the floor, Y up, Z to the left of the picture.
  *
  * - `pointsM[T·33·3]` the 33 landmarks about the fitted mid-hip, in stage axes. Shoulders, elbows, wrists, hips, knees, ankles
- *   hang together with constant lengths; head, hands and feet are the raw world offsets (turned by the camera's pitch and
- *   roll) set on the fitted mid-shoulder, wrists and ankles. Where nobody was found: bridged.
+ *   hang together with constant lengths; the face is a rigid head laid over the picture; hands and feet are the raw world
+ *   offsets (turned by the camera's pitch and roll) set on the fitted wrists and ankles. Where nobody was found: bridged.
  * - `rootM[T·3]` the mid-hip over the floor, in stage axes: X and Z about the first found frame, Y above the floor.
  * - `known[T]` 1 where somebody was found.
  * - `contacts[T·2]` 1 where the foot stands.
@@ -31,6 +31,7 @@ export const FLAG_JUMPED = 16;
  * - `depthResidualM[T·4]` mean distance of the limb's bones' measured depth from what the fit expects it to be; NaN where unseen.
  * - `jumpPx[T·4]` how far the limb's landmarks leave the habit of their neighbours in time (the larger of two); NaN where unseen.
  * - `limbVisibility[T·4]` least visibility of the limb's two far joints.
+ * - `headResidualPx[T]` root mean square distance of the rigid head's landmarks from the picture's; NaN where nobody was found.
  * - `gapS[T]` time to the nearest frame in which somebody was found; 0 in such a frame.
  * - `facingRad[T]` angle between the body's forward and the line to the first camera: 0 faces it, π seen from behind.
  * - `pxPerM[T]` pixels that a metre covers at the performer's distance, to say pixels in metres.
@@ -50,6 +51,7 @@ export interface FittedBody {
   readonly jumpPx: Float64Array;
   readonly limbVisibility: Float64Array;
   readonly gapS: Float64Array;
+  readonly headResidualPx: Float64Array;
   readonly facingRad: Float64Array;
   readonly pxPerM: Float64Array;
   readonly segmentLengthsM: SegmentLengths;

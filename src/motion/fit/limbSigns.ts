@@ -4,10 +4,11 @@
  * the right valley.
  */
 import {
-  DEPTH_CAUCHY, DEPTH_GAIN, DEPTH_SIGMA_M, ELBOW_BACK, ELBOW_BACK_SIGMA, HANGING, HANGING_CAUCHY, HANGING_SIGMA, HIP_BACK,
+  DEPTH_CAUCHY, ELBOW_BACK, ELBOW_BACK_SIGMA, HANGING, HANGING_CAUCHY, HANGING_SIGMA, HIP_BACK,
   HIP_BACK_SIGMA, KNEE_SIGMA, STRAIGHT_CAUCHY, STRAIGHT_ELBOW, STRAIGHT_ELBOW_SIGMA, STRAIGHT_KNEE, STRAIGHT_KNEE_SIGMA,
 } from './constants.ts';
 import type { Figure } from './figure.ts';
+import { HABIT_OF_VECTOR } from './habits.ts';
 import { BONE_COUNT, BONE_END, BONE_START, DEPTH_VECTORS, HIP_AT, LENGTH_OF_BONE, LIMB_COUNT, POINT_COUNT, SPINE_AT } from './layout.ts';
 import type { Problem } from './problem.ts';
 import { carried } from './residuals/hinges.ts';
@@ -71,9 +72,10 @@ function costOf(problem: Problem, figure: Figure, t: number, limb: number, upper
   const isArm = limb < 2;
   let cost = 0;
   for (const [k, d] of [upper, lower].entries()) {
+    const { gain, sigmaM } = problem.habits.depth[HABIT_OF_VECTOR[bone + k]!]!;
     const measured = problem.cameras[0]!.depth[t * DEPTH_VECTORS + bone + k]!;
     if (Number.isNaN(measured)) continue;
-    cost += lossCost('cauchy', DEPTH_CAUCHY, (measured - DEPTH_GAIN * lengths[LENGTH_OF_BONE[bone + k]!]! * d[2]) / DEPTH_SIGMA_M);
+    cost += lossCost('cauchy', DEPTH_CAUCHY, (measured - gain * lengths[LENGTH_OF_BONE[bone + k]!]! * d[2]) / sigmaM);
   }
   const bend = Math.hypot(lower[0] - upper[0], lower[1] - upper[1], lower[2] - upper[2]);
   cost += lossCost('cauchy', STRAIGHT_CAUCHY, isArm ? (bend - STRAIGHT_ELBOW) / STRAIGHT_ELBOW_SIGMA : (bend - STRAIGHT_KNEE) / STRAIGHT_KNEE_SIGMA);

@@ -4,23 +4,23 @@ import type { FittedBody, SegmentLengths } from './fittedBody.ts';
 import type { Figure } from './figure.ts';
 import { acrossOf, gravityOf } from './gravity.ts';
 import {
-  FIGURE_LANDMARKS, LOG_LENGTH_AT, PITCH_AT, POINT, POINT_COUNT, ROLL_AT, TRUNK_LENGTH_AT,
+  FIGURE_LANDMARKS, LOG_LENGTH_AT, PITCH_AT, POINT_COUNT, ROLL_AT, SHOULDER_AT, SPINE_AT, TRUNK_LENGTH_AT,
 } from './layout.ts';
+import { FACE_COUNT, fitHeads, type Heads } from './head.ts';
 import { describeFrames, type Predictors } from './predictors.ts';
 import type { Problem } from './problem.ts';
 import { NEAREST_M } from './residuals/image.ts';
 import { fillHoles, quantile } from './series.ts';
 import type { View } from './view.ts';
 
-/** Landmarks that ride on a fitted joint as raw offsets: head on mid-shoulder, hands on wrists, feet on ankles. */
-function carrierOf(landmark: number): number | 'midShoulder' {
-  if (landmark <= LANDMARK.mouthRight) return 'midShoulder';
+/** Landmarks that ride on a fitted joint as raw offsets: hands on wrists, feet on ankles. */
+function carrierOf(landmark: number): number {
   const left = landmark % 2 === 1;
   if (landmark >= LANDMARK.leftPinky && landmark <= LANDMARK.rightThumb) return left ? LANDMARK.leftWrist : LANDMARK.rightWrist;
   return left ? LANDMARK.leftAnkle : LANDMARK.rightAnkle;
 }
 
-type Rest = Pick<FittedBody, 'pointsM' | 'rootM' | 'known' | 'contacts' | 'segmentLengthsM' | 'camera' | 'figureImage'> & Predictors;
+type Rest = Pick<FittedBody, 'pointsM' | 'rootM' | 'known' | 'contacts' | 'segmentLengthsM' | 'camera' | 'headResidualPx' | 'figureImage'> & Predictors;
 
 /**
  * @param problem at full frame rate (one knot a frame)
@@ -37,6 +37,8 @@ export function describeBody(problem: Problem, rigid: Figure, views: readonly Vi
   const turn = (x: number, y: number, z: number, k: number): number => stage[k]![0]! * x + stage[k]![1]! * y + stage[k]![2]! * z;
 
   const offsets = rawOffsets(track.world, problem.timesS);
+  const heads = headsOf(rigid, views[0]!);
+  const face = heads.pointsM;
   const pointsM = new Float64Array(frames * LANDMARK_COUNT * 3);
   const rootM = new Float64Array(frames * 3);
   const figureOf = new Map(FIGURE_LANDMARKS.map((landmark, point) => [landmark, point]));
@@ -48,18 +50,20 @@ export function describeBody(problem: Problem, rigid: Figure, views: readonly Vi
     };
     for (let k = 0; k < 3; k++) {
       rootM[t * 3 + k] = turn(free[f]!, free[f + 1]!, free[f + 2]!, k);
-      const shoulders = (about(POINT.leftShoulder, k) + about(POINT.rightShoulder, k)) / 2;
       for (let l = 0; l < LANDMARK_COUNT; l++) {
         const point = figureOf.get(l);
         const out = (t * LANDMARK_COUNT + l) * 3 + k;
+        if (l < FACE_COUNT) {
+          const i = (t * FACE_COUNT + l) * 3;
+          pointsM[out] = turn(face[i]! - free[f]!, face[i + 1]! - free[f + 1]!, face[i + 2]! - free[f + 2]!, k);
+          continue;
+        }
         if (point !== undefined) {
           pointsM[out] = about(point, k);
           continue;
         }
         const o = (t * LANDMARK_COUNT + l) * 3;
-        const carrier = carrierOf(l);
-        pointsM[out] = (carrier === 'midShoulder' ? shoulders : about(figureOf.get(carrier)!, k))
-          + turn(offsets[o]!, offsets[o + 1]!, offsets[o + 2]!, k);
+        pointsM[out] = about(figureOf.get(carrierOf(l))!, k) + turn(offsets[o]!, offsets[o + 1]!, offsets[o + 2]!, k);
       }
     }
   }
@@ -72,7 +76,7 @@ export function describeBody(problem: Problem, rigid: Figure, views: readonly Vi
   };
   return {
     pointsM, rootM, known: track.found.slice(), contacts: Uint8Array.from(problem.planted, (p) => (p > 0 ? 1 : 0)),
-    ...describeFrames(problem, rigid, views), segmentLengthsM, figureImage: inPicture(rigid, views[0]!),
+    ...describeFrames(problem, rigid, views), headResidualPx: heads.residualPx, segmentLengthsM, figureImage: inPicture(rigid, views[0]!),
     camera: { pitchRad: globals[PITCH_AT]!, rollRad: globals[ROLL_AT]!, focalPx: views[0]!.focalPx, given: { pitch: false, roll: false, fov: false } },
   };
 }
@@ -90,16 +94,40 @@ function inPicture(rigid: Figure, view: View): Float32Array {
   return out;
 }
 
+/** The head rides above the mid-shoulder at this share of the spine's length (chosen: 18 cm of 50). */
+const NECK_SHARE = 0.36;
+
+/** Heads laid over the picture at the fitted body's depth; frames in which nobody was found keep the head's place against the mid-hip, bridged. */
+function headsOf(rigid: Figure, view: View): Heads {
+  const { frames, free } = rigid;
+  const chest = new Float64Array(frames * 9);
+  const depthM = new Float64Array(frames);
+  for (let t = 0; t < frames; t++) {
+    const f = t * 12;
+    const read = (at: number): number[] => [free[f + at]!, free[f + at + 1]!, free[f + at + 2]!];
+    const unit = (v: readonly number[]): number[] => v.map((x) => x / (Math.hypot(...v) || 1e-9));
+    const left = unit(read(SHOULDER_AT));
+    const spine = read(SPINE_AT);
+    const lift = spine.reduce((sum, x, k) => sum + x * left[k]!, 0);
+    const up = unit(spine.map((x, k) => x - lift * left[k]!));
+    const forward = [left[1]! * up[2]! - left[2]! * up[1]!, left[2]! * up[0]! - left[0]! * up[2]!, left[0]! * up[1]! - left[1]! * up[0]!];
+    chest.set([...forward, ...up, ...left], t * 9);
+    depthM[t] = free[f + 2]! + (1 + NECK_SHARE) * spine[2]!;
+  }
+  const heads = fitHeads(view, chest, depthM);
+  const about = heads.pointsM.map((v, i) => v - free[Math.floor(i / (FACE_COUNT * 3)) * 12 + (i % 3)]!);
+  fillHoles(about, FACE_COUNT * 3, view.track.timesS);
+  return { ...heads, pointsM: about.map((v, i) => v + free[Math.floor(i / (FACE_COUNT * 3)) * 12 + (i % 3)]!) };
+}
+
 /** Raw world offset of every carried landmark from its carrier [T·33·3], camera axes, holes bridged. */
 function rawOffsets(world: Float32Array, timesS: Float64Array): Float64Array {
   const out = new Float64Array(world.length);
   for (let t = 0; t < timesS.length; t++) {
-    for (let l = 0; l < LANDMARK_COUNT; l++) {
+    for (let l = FACE_COUNT; l < LANDMARK_COUNT; l++) {
       const carrier = carrierOf(l);
       for (let k = 0; k < 3; k++) {
-        const at = (landmark: number): number => world[(t * LANDMARK_COUNT + landmark) * 3 + k]!;
-        const base = carrier === 'midShoulder' ? (at(LANDMARK.leftShoulder) + at(LANDMARK.rightShoulder)) / 2 : at(carrier);
-        out[(t * LANDMARK_COUNT + l) * 3 + k] = at(l) - base;
+        out[(t * LANDMARK_COUNT + l) * 3 + k] = world[(t * LANDMARK_COUNT + l) * 3 + k]! - world[(t * LANDMARK_COUNT + carrier) * 3 + k]!;
       }
     }
   }

@@ -2,6 +2,8 @@
  * What the residuals look at: the measurements of each camera at the knots of time, and what is taken for granted.
  */
 
+import type { Habits } from './habits.ts';
+
 /**
  * One camera's measurements at K knots.
  *
@@ -38,6 +40,8 @@ export interface Problem {
   readonly spanS: Float64Array;
   readonly evidence: Float64Array;
   readonly cameras: readonly Observations[];
+  /** What is expected of the pose model. */
+  readonly habits: Habits;
   readonly planted: Float64Array;
   readonly logLengths: Float64Array;
   readonly trunkM: Float64Array;

@@ -1,7 +1,8 @@
 /** Where the solver starts: the trunk from the world landmarks, the root from their overlay, bones by projected length. */
 import { LANDMARK, LANDMARK_COUNT } from '../../pose/landmarks.ts';
-import { DEPTH_GAIN, ELBOW_GAIN, ELBOW_OFFSET_RAD } from './constants.ts';
+import { ELBOW_GAIN, ELBOW_OFFSET_RAD } from './constants.ts';
 import { emptyFigure, settle, type Figure } from './figure.ts';
+import { HABIT_OF_VECTOR } from './habits.ts';
 import {
   DEPTH_VECTORS, depthGainAt, elbowGainAt, elbowOffsetAt, FIGURE_LANDMARKS, globalCount, LOG_LENGTH_AT, PITCH_AT, POINT_COUNT, ROLL_AT,
   TRUNK_LENGTH_AT,
@@ -50,8 +51,8 @@ export function rawDepths(view: View, knots: Int32Array, root: Float64Array): Fl
   return out;
 }
 
-/** A figure with the problem's lengths, the given root [K·3] and trunk [K·9], and limbs chosen by {@link chooseSigns}. */
-export function startFigure(problem: Problem, root: Float64Array, trunk: Float64Array): Figure {
+/** A figure with the problem's lengths, the given root [K·3] and trunk [K·9], and limbs that hang down the picture until {@link startLimbs} chooses them. */
+export function startTrunk(problem: Problem, root: Float64Array, trunk: Float64Array): Figure {
   const cameras = problem.cameras.length;
   const figure = emptyFigure(problem.frames, globalCount(cameras));
   for (let t = 0; t < problem.frames; t++) {
@@ -64,14 +65,20 @@ export function startFigure(problem: Problem, root: Float64Array, trunk: Float64
   globals[PITCH_AT] = problem.pitch.meanRad;
   globals[ROLL_AT] = problem.roll.meanRad;
   for (let c = 0; c < cameras; c++) {
-    for (let v = 0; v < DEPTH_VECTORS; v++) globals[depthGainAt(c, v)] = DEPTH_GAIN;
+    for (let v = 0; v < DEPTH_VECTORS; v++) globals[depthGainAt(c, v)] = problem.habits.depth[HABIT_OF_VECTOR[v]!]!.gain;
     globals[elbowOffsetAt(c)] = ELBOW_OFFSET_RAD;
     globals[elbowGainAt(c)] = ELBOW_GAIN;
   }
+  for (let i = 1; i < figure.directions.length; i += 3) figure.directions[i] = 1;
+  settle(figure);
+  return figure;
+}
+
+/** Chooses the limbs of every knot (see limbSigns.ts), from the measurements of the problem's first camera. */
+export function startLimbs(problem: Problem, figure: Figure): void {
   chooseSigns(problem, figure);
   fillUnseen(problem, figure);
   settle(figure);
-  return figure;
 }
 
 /** Knots in which nobody was found take the directions of their neighbours, bridged and made unit. */

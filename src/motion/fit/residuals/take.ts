@@ -1,9 +1,10 @@
 /** What is expected of the take as a whole: lengths as measured, a level camera, depth squeezed as usual. */
 import {
-  DEPTH_GAIN, DEPTH_GAIN_SIGMA, DEPTH_OFFSET_SIGMA_M, ELBOW_GAIN, ELBOW_GAIN_SIGMA, ELBOW_OFFSET_RAD, ELBOW_OFFSET_SIGMA_RAD,
+  ELBOW_GAIN, ELBOW_GAIN_SIGMA, ELBOW_OFFSET_RAD, ELBOW_OFFSET_SIGMA_RAD,
   LENGTH_SIGMA, TRUNK_LENGTH_SIGMA_M,
 } from '../constants.ts';
 import type { Figure } from '../figure.ts';
+import { HABIT_OF_VECTOR } from '../habits.ts';
 import {
   DEPTH_VECTORS, depthGainAt, depthOffsetAt, elbowGainAt, elbowOffsetAt, FLOOR_AT, LOG_LENGTH_AT, PITCH_AT, ROLL_AT, TRUNK_LENGTH_AT,
 } from '../layout.ts';
@@ -27,8 +28,9 @@ export function takeRows(problem: Problem, figure: Figure, rows: NormalEquations
   row(FLOOR_AT, 0, FLOOR_LOOSE_M);
   for (let camera = 0; camera < problem.cameras.length; camera++) {
     for (let v = 0; v < DEPTH_VECTORS; v++) {
-      row(depthGainAt(camera, v), DEPTH_GAIN, DEPTH_GAIN_SIGMA);
-      row(depthOffsetAt(camera, v), 0, DEPTH_OFFSET_SIGMA_M);
+      const { gain, gainSigma, offsetSigmaM } = problem.habits.depth[HABIT_OF_VECTOR[v]!]!;
+      row(depthGainAt(camera, v), gain, gainSigma);
+      row(depthOffsetAt(camera, v), 0, offsetSigmaM);
     }
     row(elbowOffsetAt(camera), ELBOW_OFFSET_RAD, ELBOW_OFFSET_SIGMA_RAD);
     row(elbowGainAt(camera), ELBOW_GAIN, ELBOW_GAIN_SIGMA);

@@ -1,6 +1,7 @@
 /** Depth residual: the model's world landmarks know which way a bone leans in depth, but squeeze it and shift it. */
-import { DEPTH_CAUCHY, DEPTH_SIGMA_M } from '../constants.ts';
+import { DEPTH_CAUCHY } from '../constants.ts';
 import type { Figure } from '../figure.ts';
+import { HABIT_OF_VECTOR } from '../habits.ts';
 import {
   BONE_COUNT, DEPTH_VECTORS, depthGainAt, depthOffsetAt, HIP_AT, LENGTH_OF_BONE, LOG_LENGTH_AT, SHOULDER_AT, SPINE_AT,
 } from '../layout.ts';
@@ -12,12 +13,10 @@ const TRUNK_AT = [HIP_AT, SPINE_AT, SHOULDER_AT];
 /** Rows (dz_world - g·dz - c)/σ for the 8 bones, hip half-axis, spine and shoulder half-axis; Cauchy 2. */
 export function worldDepthRows(problem: Problem, figure: Figure, rows: NormalEquations): void {
   const { globals, directions, free } = figure;
+  const sigmas = HABIT_OF_VECTOR.map((kind) => problem.habits.depth[kind]!.sigmaM);
   const lengths = [0, 1, 2, 3].map((i) => Math.exp(globals[LOG_LENGTH_AT + i]!));
   for (let k = 0; k < problem.cameras.length; k++) {
     const camera = problem.cameras[k]!;
-    const x = camera.rotation[6]! / DEPTH_SIGMA_M;
-    const y = camera.rotation[7]! / DEPTH_SIGMA_M;
-    const z = camera.rotation[8]! / DEPTH_SIGMA_M;
     for (let t = 0; t < problem.frames; t++) {
       const evidence = problem.evidence[t]!;
       if (evidence === 0) continue;
@@ -27,6 +26,10 @@ export function worldDepthRows(problem: Problem, figure: Figure, rows: NormalEqu
         const gainAt = depthGainAt(k, v);
         const offsetAt = depthOffsetAt(k, v);
         const gain = globals[gainAt]!;
+        const by = 1 / sigmas[v]!;
+        const x = camera.rotation[6]! * by;
+        const y = camera.rotation[7]! * by;
+        const z = camera.rotation[8]! * by;
         let depth: number;
         rows.open(t);
         if (v < BONE_COUNT) {
@@ -34,8 +37,8 @@ export function worldDepthRows(problem: Problem, figure: Figure, rows: NormalEqu
           const kind = LENGTH_OF_BONE[v]!;
           const length = lengths[kind]!;
           depth = length * (x * directions[i]! + y * directions[i + 1]! + z * directions[i + 2]!);
-          const by = -gain * length;
-          rows.direction(t, v, by * x, by * y, by * z);
+          const scale = -gain * length;
+          rows.direction(t, v, scale * x, scale * y, scale * z);
           rows.global(LOG_LENGTH_AT + kind, -gain * depth);
         } else {
           const at = TRUNK_AT[v - BONE_COUNT]!;
@@ -44,8 +47,8 @@ export function worldDepthRows(problem: Problem, figure: Figure, rows: NormalEqu
           rows.vector(t, at, -gain * x, -gain * y, -gain * z);
         }
         rows.global(gainAt, -depth);
-        rows.global(offsetAt, -1 / DEPTH_SIGMA_M);
-        rows.emit((measured - globals[offsetAt]!) / DEPTH_SIGMA_M - gain * depth, evidence, 'cauchy', DEPTH_CAUCHY);
+        rows.global(offsetAt, -by);
+        rows.emit((measured - globals[offsetAt]!) * by - gain * depth, evidence, 'cauchy', DEPTH_CAUCHY);
       }
     }
   }
