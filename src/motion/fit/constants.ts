@@ -47,10 +47,10 @@ export const TRUNK_LENGTH_SIGMA_M = 0.015;
 
 /** Straight limbs: |d₂ - d₁| expected, sigma, scale of the Cauchy loss (lab). */
 export const STRAIGHT_KNEE = (6 * Math.PI) / 180;
-export const STRAIGHT_KNEE_SIGMA = 0.5;
+export const STRAIGHT_KNEE_SIGMA = 0.25;
 export const STRAIGHT_ELBOW = (14 * Math.PI) / 180;
 export const STRAIGHT_ELBOW_SIGMA = 0.3;
-export const STRAIGHT_CAUCHY = 0.35 * LAB_MEMORY;
+export const STRAIGHT_CAUCHY = 0.25 * LAB_MEMORY;
 /** Rounds the tip of |d₂ - d₁|, which has no slope at 0: half a degree (chosen, far below what a landmark can tell). */
 export const TIP = 0.01;
 

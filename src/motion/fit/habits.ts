@@ -35,8 +35,9 @@ export interface Habits {
   readonly depth: DepthHabits;
 }
 
-/** What is left in the depth of a limb bone or the spine. */
+/** What is left in the depth of an arm's bone or the spine, and of a leg's, which answers late to a thigh that rises toward the lens. */
 const LONG_SIGMA_M = 0.03;
+const LEG_SIGMA_M = 0.045;
 const depth = (gain: number, gainSigma: number, forwardM: number, offsetSigmaM: number, sigmaM = LONG_SIGMA_M, twistM = 0): DepthHabit =>
   ({ gain, gainSigma, forwardM, offsetSigmaM, sigmaM, twistM });
 const HIP = depth(1.15, 0.15, 0, 0.012, 0.012);
@@ -51,17 +52,17 @@ const SHOULDER = depth(0.95, 0.2, 0, 0.02, 0.018);
 export const HABITS: Readonly<Record<ModelSize, Habits>> = {
   lite: {
     offsets: [[0.008, 0.008, -0.004], [0, 0.012, 0.004], [0, 0, 0], [0.015, -0.005, 0.007], [0.004, 0, 0], [0.007, 0.024, -0.003]],
-    depth: [depth(0.5, 0.25, -0.02, 0.04), depth(0.25, 0.25, 0.08, 0.04), depth(0.55, 0.2, 0, 0.03), depth(0.4, 0.2, -0.11, 0.03),
+    depth: [depth(0.5, 0.25, -0.02, 0.04), depth(0.25, 0.25, 0.08, 0.04), depth(0.55, 0.2, 0, 0.03, LEG_SIGMA_M), depth(0.4, 0.2, -0.11, 0.03, LEG_SIGMA_M),
       HIP, depth(0.2, 0.2, 0.08, 0.04), SHOULDER],
   },
   full: {
     offsets: [[0.01, 0.008, -0.004], [0, 0.012, 0.005], [0.004, 0, 0], [0.015, -0.004, 0.007], [0.004, 0, 0], [0.007, 0.022, -0.003]],
-    depth: [depth(0.6, 0.25, -0.02, 0.03), depth(0.25, 0.2, 0.08, 0.04), depth(0.5, 0.15, -0.01, 0.03), depth(0.4, 0.2, -0.1, 0.03),
+    depth: [depth(0.6, 0.25, -0.02, 0.03), depth(0.25, 0.2, 0.08, 0.04), depth(0.5, 0.15, -0.01, 0.03, LEG_SIGMA_M), depth(0.4, 0.2, -0.1, 0.03, LEG_SIGMA_M),
       HIP, depth(0.2, 0.2, 0.08, 0.04), SHOULDER],
   },
   heavy: {
     offsets: [[0.006, 0.008, -0.006], [0, 0.01, 0.005], [0.004, 0, 0], [0.014, -0.005, 0.007], [0.004, 0, 0], [0.008, 0.022, -0.002]],
-    depth: [depth(0.6, 0.25, 0, 0.03, LONG_SIGMA_M, 0.039), depth(0.45, 0.25, 0.01, 0.03, LONG_SIGMA_M, 0.041), depth(0.65, 0.15, -0.02, 0.03), depth(0.5, 0.2, -0.13, 0.03),
+    depth: [depth(0.6, 0.25, 0, 0.03, LONG_SIGMA_M, 0.039), depth(0.45, 0.25, 0.01, 0.03, LONG_SIGMA_M, 0.041), depth(0.65, 0.15, -0.02, 0.03, LEG_SIGMA_M), depth(0.5, 0.2, -0.13, 0.03, LEG_SIGMA_M),
       { ...HIP, twistM: 0.023 }, depth(0.2, 0.2, 0.07, 0.04), { ...SHOULDER, gain: 0.85, twistM: -0.021 }],
   },
 };
