@@ -45,7 +45,7 @@ function kneesDeg(motion: Motion, frame: number): number[] {
   });
 }
 
-describe.skipIf(!THERE)('a real person, five frames a second', () => {
+describe.skipIf(!THERE)('a real person, five frames a second', { timeout: 30_000 }, () => {
   const settings = { captureFactor: 1, mirror: false, cutoffHz: 0 };
 
   it('has legs that keep their length, feet that stay, and knees no more bent in standing than the landmarks say', () => {
