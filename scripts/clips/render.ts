@@ -74,7 +74,9 @@ if (values.truth) {
         await writeStills(page, clip, values.still.split(',').map(Number));
         continue;
       }
-      const [truthBytes, clipBytes] = [await writeTruth(clip), await writeClip(page, clip)];
+      // The truth after the clip, so that an older clip is never beside a newer truth for long.
+      const clipBytes = await writeClip(page, clip);
+      const truthBytes = await writeTruth(clip);
       const seconds = (performance.now() - startedMs) / 1000;
       console.log(`${clip.name}: ${clipBytes} bytes, truth ${truthBytes} bytes, ${frameCount(clip)} frames in ${seconds.toFixed(0)} s`);
     }

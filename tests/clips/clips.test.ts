@@ -72,8 +72,8 @@ describe.each(clipsToMake('all').map((clip) => [clip.name, clip] as const))('%s'
         if (flat && before?.flat === true) expect(length(sub(ankle.position, before.at))).toBeLessThan(0.0011);
         for (const [x, y] of [[clip.body.ankleToBall, -clip.body.ankleHeight], [-clip.body.ankleToHeel, -clip.body.ankleHeight]] as const) {
           const sole = ankle.position[1] + turn(ankle.rotation, [x, y, 0])[1];
-          // The ball of a stiff foot; as it is lifted or swings, the drawn toes are bent up from it, by more than these 15 mm.
-          expect(sole, `${side} ${frame}`).toBeGreaterThan(flat ? -0.0001 : -0.015);
+          // Lifted feet dip by some millimetres at the ball of the stiff foot, where the drawn toes bend up.
+          expect(sole, `${side} ${frame}`).toBeGreaterThan(flat ? -0.0001 : -0.01);
         }
         before = { at: ankle.position, flat };
       }

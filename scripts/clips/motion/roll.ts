@@ -14,7 +14,7 @@ const TOES_STRAIGHT_M = 0.06;
 export function rolled(body: Body, side: Side, foot: FootChannels): FootChannels {
   const pivot = foot.pitch < 0 ? body.ankleToBall : -body.ankleToHeel;
   const lifted = Math.min(1, Math.max(0, (foot.ankle[1] - body.ankleHeight) / TOES_STRAIGHT_M));
-  return pivoted(side, foot, foot.pitch, [pivot, -body.ankleHeight, 0], -foot.pitch * (1 - lifted));
+  return pivoted(side, { ...foot, pitch: 0 }, foot.pitch, [pivot, -body.ankleHeight, 0], -foot.pitch * (1 - lifted));
 }
 
 /** Both feet rolled. */
