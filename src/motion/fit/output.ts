@@ -6,6 +6,7 @@ import { acrossOf, gravityOf } from './gravity.ts';
 import {
   FIGURE_LANDMARKS, LOG_LENGTH_AT, PITCH_AT, POINT_COUNT, ROLL_AT, SHOULDER_AT, SPINE_AT, TRUNK_LENGTH_AT,
 } from './layout.ts';
+import { layEnds } from './ends.ts';
 import { FACE_COUNT, fitHeads, type Heads } from './head.ts';
 import { describeFrames, type Predictors } from './predictors.ts';
 import type { Problem } from './problem.ts';
@@ -37,6 +38,7 @@ export function describeBody(problem: Problem, rigid: Figure, views: readonly Vi
   const turn = (x: number, y: number, z: number, k: number): number => stage[k]![0]! * x + stage[k]![1]! * y + stage[k]![2]! * z;
 
   const offsets = rawOffsets(track.world, problem.timesS);
+  layEnds(offsets, rigid, views[0]!, problem.planted, g, problem.timesS);
   const heads = headsOf(rigid, views[0]!);
   const face = heads.pointsM;
   const pointsM = new Float64Array(frames * LANDMARK_COUNT * 3);
