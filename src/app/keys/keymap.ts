@@ -27,6 +27,19 @@ export const KEYMAP: Readonly<Record<CommandName, readonly string[]>> = {
   openDemo: ['d'],
   fitBody: ['f'],
   stopWork: ['Escape'],
+  nextJoint: ['j'],
+  formerJoint: ['Shift+j'],
+  typeAngle: ['y'],
+  takeBackHere: ['Delete', 'Backspace'],
+  turnDepth: ['t'],
+  leftFoot: ['a'],
+  rightFoot: ['e'],
+  swapSides: ['x'],
+  spanFrom: ['q'],
+  spanTo: ['w'],
+  clearSpan: ['Shift+q'],
+  nextUnsure: ['u'],
+  formerUnsure: ['Shift+u'],
   viewFront: ['v'],
   viewSide: ['b'],
   viewTop: ['n'],
@@ -77,7 +90,7 @@ export function commandFor(press: KeyPress): CommandName | undefined {
 }
 
 const KEY_WORDS: Readonly<Record<string, string>> = {
-  ArrowUp: '↑', ArrowDown: '↓', ArrowLeft: '←', ArrowRight: '→', PageUp: 'PgUp', PageDown: 'PgDn', Escape: 'Esc', '-': '−',
+  ArrowUp: '↑', ArrowDown: '↓', ArrowLeft: '←', ArrowRight: '→', PageUp: 'PgUp', PageDown: 'PgDn', Escape: 'Esc', Delete: 'Del', '-': '−',
 };
 
 /** One combination as it is printed on keys: `Ctrl+Z`, `↑`. */

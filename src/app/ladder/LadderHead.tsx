@@ -5,8 +5,9 @@ import { exposureSpan, figure } from '../../charts/figures.ts';
 import type { LadderLayout } from '../../charts/ladder.ts';
 import { Key } from '../fields/Key.tsx';
 import { frameAtPlayhead } from '../media/frameAtPlayhead.ts';
-import { frameTimes, goToStep, runCommand } from '../state/commands.ts';
+import { goToStep, runCommand } from '../state/commands.ts';
 import { paintWithPlayhead } from '../state/playhead.ts';
+import { frameTimes } from '../state/shownFrame.ts';
 import { bookStore } from '../state/bookStore.ts';
 import { useBook, useSession } from '../state/use.ts';
 

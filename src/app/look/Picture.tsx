@@ -2,18 +2,29 @@
  * The footage at the playhead with its skeleton. It fills whatever place it is given, or keeps the take's own shape and says
  * below which frame it is.
  */
-import { type ReactElement, useEffect, useRef } from 'react';
+import { type ReactElement, type ReactNode, useEffect, useRef } from 'react';
 import { figure } from '../../charts/figures.ts';
 import { paintWithPlayhead, repaintPlayhead } from '../state/playhead.ts';
 import { useBook, useSession } from '../state/use.ts';
-import { paintPicture } from './picture.ts';
+import { paintPicture, type PictureOver, type PictureSaid } from './picture.ts';
 
 /** Bones are drawn in proportion to the picture, within what stays readable. */
 function bonePx(heightPx: number): number {
   return Math.max(2.5, Math.min(4.5, heightPx / 150));
 }
 
-export function Picture({ label, fill = false }: { readonly label: string; readonly fill?: boolean }): ReactElement {
+export interface PictureProps {
+  readonly label: string;
+  readonly fill?: boolean;
+  /** Drawn over the skeleton; keep the same object while it draws the same. */
+  readonly over?: PictureOver;
+  /** Called after every painting, with what was painted; keep the same function likewise. */
+  readonly onPainted?: (said: PictureSaid) => void;
+  /** Laid over the picture. */
+  readonly children?: ReactNode;
+}
+
+export function Picture({ label, fill = false, over, onPainted, children }: PictureProps): ReactElement {
   const box = useRef<HTMLDivElement>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
   const words = useRef<HTMLParagraphElement>(null);
@@ -44,7 +55,8 @@ export function Picture({ label, fill = false }: { readonly label: string; reado
     const stop = paintWithPlayhead((at) => {
       if (canvas.current === null) return;
       if (size.width === 0 || size.height === 0) return;
-      const said = paintPicture(canvas.current, size, at, { ink, edge, fontFamily, bonePx: bonePx(size.height) });
+      const said = paintPicture(canvas.current, size, at, { ink, edge, fontFamily, bonePx: bonePx(size.height) }, over);
+      onPainted?.(said);
       if (words.current !== null) {
         words.current.textContent = said.words;
         words.current.hidden = said.words === '';
@@ -58,7 +70,7 @@ export function Picture({ label, fill = false }: { readonly label: string; reado
       observer.disconnect();
       stop();
     };
-  }, [red]);
+  }, [red, over, onPainted]);
 
   useEffect(repaintPlayhead, [footage, track, plan, mirror, shape]);
 
@@ -66,6 +78,7 @@ export function Picture({ label, fill = false }: { readonly label: string; reado
     <figure className="picture">
       <div className="picture-box" ref={box} style={fill ? undefined : { aspectRatio: shape, flex: 'none' }}>
         <canvas ref={canvas} role="img" aria-label={label} />
+        {children}
         <p className="picture-words" ref={words} hidden />
       </div>
       {fill ? null : <figcaption ref={caption} />}

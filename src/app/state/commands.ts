@@ -11,11 +11,13 @@ import { openBundled } from '../media/takes.ts';
 import { isPuppetCommand, PUPPET_COMMANDS } from '../puppet3d/puppetView.ts';
 import { bookStore, currentBook, editBook, editSettings, redoBook, toggleShot, undoBook } from './bookStore.ts';
 import type { CommandName } from './commandNames.ts';
+import { CORRECTING_COMMANDS, isCorrectingCommand } from './correctingCommands.ts';
 import { saveIncrements, savePlan } from './exports.ts';
 import { askAndOpen, saveBookFile } from './files.ts';
 import { playhead, setPlayhead } from './playhead.ts';
 import { attempt, dismissProblem } from './problems.ts';
 import { changesBench, type Screen, session } from './session.ts';
+import { frameTimes } from './shownFrame.ts';
 
 /** Rows of one page key. */
 const PAGE_STEPS = 10;
@@ -24,12 +26,6 @@ const PAGE_STEPS = 10;
 export function goToStep(index: number): void {
   const count = session.getState().plan?.stepCount ?? 0;
   if (count > 0) setPlayhead({ step: Math.max(0, Math.min(count - 1, index)), nudge: 0 });
-}
-
-/** Timestamps of the frames that can be stepped through: the footage's own, or the track's where the footage is not here. */
-export function frameTimes(): Float64Array {
-  const { footage, track } = session.getState();
-  return footage?.facts.timesS ?? track?.timesS ?? new Float64Array();
 }
 
 /** Moves by source frames. */
@@ -88,6 +84,7 @@ const COMMANDS: Readonly<Record<CommandName, () => void>> = {
     if (session.getState().job !== null) stopWork();
     else dismissProblem();
   },
+  ...CORRECTING_COMMANDS,
   ...PUPPET_COMMANDS,
   toggleShot: () => {
     const { plan } = session.getState();
@@ -132,6 +129,7 @@ export function canRun(name: CommandName): boolean {
 /** Runs a command if it has anything to do; returns whether the key press was its own. */
 export function runCommand(name: CommandName): boolean {
   // Elsewhere these keys are the page's: the arrows scroll sideways.
+  if (isCorrectingCommand(name) && session.getState().screen !== 'take') return false;
   if (isPuppetCommand(name) && session.getState().screen !== 'puppet') return false;
   if (canRun(name)) COMMANDS[name]();
   return true;

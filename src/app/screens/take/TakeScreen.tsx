@@ -1,15 +1,14 @@
 /** Take: the footage with its skeleton, what is known of it, and what part of it is used. */
 import type { ReactElement } from 'react';
 import { Bench } from '../../ladder/Bench.tsx';
-import { Picture } from '../../look/Picture.tsx';
 import { changesBench } from '../../state/session.ts';
 import { useBook, useSession } from '../../state/use.ts';
 import { EmptyTake } from './EmptyTake.tsx';
 import { FootageGone } from './FootageGone.tsx';
 import { NotPosed } from './NotPosed.tsx';
-import { TakeControls } from './TakeControls.tsx';
-import { TakeFacts } from './TakeFacts.tsx';
 import { TakeHead } from './TakeHead.tsx';
+import { TakePicture } from './TakePicture.tsx';
+import { TakeSide } from './TakeSide.tsx';
 
 export function TakeScreen(): ReactElement {
   const take = useBook((b) => b.take);
@@ -27,12 +26,9 @@ export function TakeScreen(): ReactElement {
               <div className="take-picture">
                 {footage === null && !changing ? <FootageGone /> : null}
                 {track === null && !changing && footage !== null ? <NotPosed /> : null}
-                <Picture label="The footage at the playhead with the skeleton that was found" fill />
+                <TakePicture />
               </div>
-              <div className="take-side">
-                <TakeControls />
-                <TakeFacts />
-              </div>
+              <TakeSide />
             </>
           )}
         </div>

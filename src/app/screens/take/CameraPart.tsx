@@ -1,0 +1,53 @@
+/** How the camera stood: estimated with the fit, or given by whoever knows. */
+import type { ReactElement } from 'react';
+import { CORRECTION_LIMITS, type CameraWord } from '../../../motion/corrections/corrections.ts';
+import { setCamera } from '../../corrections/edits.ts';
+import { NumberField } from '../../fields/NumberField.tsx';
+import { writeNumber } from '../../fields/numberText.ts';
+import { editCorrections } from '../../state/correcting.ts';
+import { useBook, useSession } from '../../state/use.ts';
+
+const DEG = 180 / Math.PI;
+
+const FIELDS: readonly { readonly key: keyof CameraWord; readonly label: string; readonly guess: string }[] = [
+  { key: 'pitchDeg', label: 'Looks down (−: up)', guess: 'estimated' },
+  { key: 'rollDeg', label: 'Turned clockwise', guess: 'estimated' },
+  { key: 'verticalFovDeg', label: 'Field of view, height', guess: 'guessed' },
+];
+
+export function CameraPart(): ReactElement {
+  const given = useBook((b) => b.corrections.camera);
+  const camera = useSession((s) => s.fit?.body.camera);
+  const heightPx = useSession((s) => s.track?.heightPx ?? 1);
+  const now: Readonly<Record<keyof CameraWord, number | undefined>> = {
+    pitchDeg: camera === undefined ? undefined : camera.pitchRad * DEG,
+    rollDeg: camera === undefined ? undefined : camera.rollRad * DEG,
+    verticalFovDeg: camera === undefined ? undefined : 2 * Math.atan2(heightPx / 2, camera.focalPx) * DEG,
+  };
+  return (
+    <section className="part" aria-label="The camera">
+      <h3>Camera</h3>
+      <div className="part-fields">
+        {FIELDS.map(({ key, label, guess }) => (
+          <div key={key}>
+            <NumberField
+              label={label}
+              unit="°"
+              value={given[key]}
+              emptyWord={now[key] === undefined ? '–' : writeNumber(now[key], 1)}
+              min={CORRECTION_LIMITS[key].min}
+              max={CORRECTION_LIMITS[key].max}
+              step={1}
+              decimals={2}
+              widthCh={6}
+              onCommit={(deg) => editCorrections((c) => setCamera(c, { [key]: deg }), { key: `camera ${key}` })}
+            />
+            {given[key] === null
+              ? <span className="hint">{guess}; type to give it</span>
+              : <button type="button" className="small" aria-label={`${label}: ${guess} again`} onClick={() => editCorrections((c) => setCamera(c, { [key]: null }))}>given · {guess} again</button>}
+          </div>
+        ))}
+      </div>
+    </section>
+  );
+}
