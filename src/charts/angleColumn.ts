@@ -30,6 +30,9 @@ export interface AngleColumn {
   /** SVG path data, empty where there is nothing of the kind. */
   readonly solidPath: string;
   readonly dashedPath: string;
+  /** Outline of the band within which about two in three true angles lie: where the value is sure, and where it is not. */
+  readonly bandPath: string;
+  readonly unsureBandPath: string;
   readonly dots: readonly StepDot[];
   readonly dotRadiusPx: number;
   readonly unsure: readonly Band[];
@@ -51,6 +54,8 @@ export interface RowCurve {
   readonly row: (point: number) => number;
   readonly value: (point: number) => number;
   readonly certainty: (point: number) => Certainty;
+  /** One sigma of the value, degrees; NaN where it is not known, absent where there is no band to draw. */
+  readonly errorDeg?: (point: number) => number;
 }
 
 /** The plainest curve: from step to step. */
@@ -102,6 +107,8 @@ export function angleColumn(
   curve: RowCurve = curveOfSteps(rows.count, values),
 ): AngleColumn {
   const x = scaleLinear([domain[0], domain[1]], [COLUMN_PAD_PX, widthPx - COLUMN_PAD_PX]);
+  // A band wider than the column ends at its edge.
+  const held = (deg: number): number => Math.max(0, Math.min(widthPx, x(deg)));
   const dots: StepDot[] = [];
   for (let index = window.first; index <= window.last; index += 1) {
     const certainty = values.certainty(index);
@@ -112,6 +119,7 @@ export function angleColumn(
     ticks: degreeTicks(domain, widthPx, x),
     zeroX: domain[0] <= 0 && domain[1] >= 0 ? x(0) : undefined,
     ...curvePaths(rows, window, x, curve),
+    ...bandPaths(rows, window, held, curve),
     dots: rows.rowPx >= DOTS_FROM_ROW_PX ? dots : [],
     dotRadiusPx: Math.min(3.5, rows.rowPx / 3.2),
     unsure: bandsOf(rows, window, values, 'unsure'),
@@ -142,6 +150,43 @@ function curvePaths(
     else dashedAt = i;
   }
   return { solidPath: solid.toString(), dashedPath: dashed.toString() };
+}
+
+/**
+ * The error on both sides of the curve, as closed outlines: one for each run of points of the same certainty. A run goes on
+ * to the first point of the next, so that no slit is left between them.
+ */
+function bandPaths(
+  rows: RowScale,
+  window: RowWindow,
+  x: (deg: number) => number,
+  curve: RowCurve,
+): { readonly bandPath: string; readonly unsureBandPath: string } {
+  const sure = pathRound(1);
+  const unsure = pathRound(1);
+  const { errorDeg } = curve;
+  if (errorDeg === undefined) return { bandPath: '', unsureBandPath: '' };
+  const known = (i: number): boolean => curve.certainty(i) !== 'missing' && Number.isFinite(errorDeg(i));
+  let i = 0;
+  while (i < curve.length && curve.row(i) < window.first - 1) i += 1;
+  while (i < curve.length && curve.row(i) <= window.last + 1) {
+    if (!known(i)) {
+      i += 1;
+      continue;
+    }
+    const certainty = curve.certainty(i);
+    let end = i;
+    while (end + 1 < curve.length && known(end + 1) && curve.certainty(end) === certainty && curve.row(end) <= window.last + 1) end += 1;
+    if (end > i) {
+      const path = certainty === 'measured' ? sure : unsure;
+      path.moveTo(x(curve.value(i) - errorDeg(i)), rows.centre(curve.row(i)));
+      for (let p = i + 1; p <= end; p += 1) path.lineTo(x(curve.value(p) - errorDeg(p)), rows.centre(curve.row(p)));
+      for (let p = end; p >= i; p -= 1) path.lineTo(x(curve.value(p) + errorDeg(p)), rows.centre(curve.row(p)));
+      path.closePath();
+    }
+    i = Math.max(end, i + 1);
+  }
+  return { bandPath: sure.toString(), unsureBandPath: unsure.toString() };
 }
 
 function circles(dots: readonly StepDot[], radius: number): string {
@@ -188,6 +233,8 @@ export function drawAngleColumn(svgElement: SVGSVGElement, column: AngleColumn, 
     .attr('y', (d) => d.y + d.height / 2)
     .text('gap');
   const paths: readonly (readonly [string, string])[] = [
+    ['error-band', column.bandPath],
+    ['error-band error-band-unsure', column.unsureBandPath],
     ['curve', column.solidPath],
     ['curve curve-unsure', column.dashedPath],
     ['dot', circles(column.dots.filter((d) => d.certainty === 'measured'), column.dotRadiusPx)],

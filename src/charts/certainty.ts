@@ -7,19 +7,16 @@ import type { Plan } from '../plan/plan.ts';
 
 export type Certainty = 'measured' | 'unsure' | 'missing';
 
-/** Below this a measured value is hatched like a bridged one. Chosen by eye: the model's own middle. */
-export const UNSURE_BELOW = 0.5;
-
-/** Certainty of a value with that state (STATE_*) and confidence 0..1. */
-export function certaintyOf(state: number | undefined, confidence: number | undefined, value: number | undefined): Certainty {
+/** Certainty of a value with that state (STATE_*) and those doubts (UNSURE_* bits of motion/trust). */
+export function certaintyOf(state: number | undefined, unsure: number | undefined, value: number | undefined): Certainty {
   if (state === STATE_MISSING || value === undefined || !Number.isFinite(value)) return 'missing';
-  return state === STATE_BRIDGED || (confidence ?? 0) < UNSURE_BELOW ? 'unsure' : 'measured';
+  return state === STATE_BRIDGED || (unsure ?? 0) !== 0 ? 'unsure' : 'measured';
 }
 
 /** Certainty of joint `joint` (index in `plan.joints`) at step `index` (from 0). */
 export function certaintyAt(plan: Plan, index: number, joint: number): Certainty {
   const at = index * plan.joints.length + joint;
-  return certaintyOf(plan.state[at], plan.confidence[at], plan.angleDeg[at]);
+  return certaintyOf(plan.state[at], plan.unsure[at], plan.angleDeg[at]);
 }
 
 /**

@@ -38,22 +38,27 @@ export function drawFittedFigure(
   pen: Pen, jointOf: (name: LandmarkName) => FigureJoint | null, place: SkeletonPlace, look: SkeletonLook, chosen: string | null,
 ): void {
   const wide = look.bonePx * 2.2;
+  pen.lineCap = 'butt';
   pen.lineJoin = 'round';
-  for (const pass of ['edge', 'ink', 'core'] as const) {
-    pen.lineCap = pass === 'core' ? 'round' : 'butt';
+  for (const pass of ['edge', 'ink'] as const) {
     for (const [a, b] of FIGURE_BONES) {
       const [from, to] = [jointOf(a), jointOf(b)];
       if (from === null || to === null) continue;
       const side = sideOfBone(a, b);
       const isRight = place.mirror ? side === 'left' : side === 'right';
       const [p, q] = [onCanvas(from, place), onCanvas(to, place)];
+      const long = Math.hypot(q.x - p.x, q.y - p.y) || 1;
+      const [nx, ny] = [(-(q.y - p.y) / long) * (wide / 2), ((q.x - p.x) / long) * (wide / 2)];
       pen.strokeStyle = pass === 'ink' ? look.ink : look.edge;
-      pen.lineWidth = wide + (pass === 'edge' ? 2.5 : pass === 'ink' ? 0 : -3);
-      pen.setLineDash(pass === 'ink' && isRight ? [wide * 1.1, wide * 0.8] : []);
-      pen.beginPath();
-      pen.moveTo(p.x, p.y);
-      pen.lineTo(q.x, q.y);
-      pen.stroke();
+      pen.lineWidth = pass === 'edge' ? 4 : 2;
+      pen.setLineDash(pass === 'ink' && isRight ? [wide * 1.1, wide * 0.7] : []);
+      // The two edges of the bone: what lies behind it stays to be seen.
+      for (const sign of [-1, 1]) {
+        pen.beginPath();
+        pen.moveTo(p.x + sign * nx, p.y + sign * ny);
+        pen.lineTo(q.x + sign * nx, q.y + sign * ny);
+        pen.stroke();
+      }
     }
   }
   pen.setLineDash([]);

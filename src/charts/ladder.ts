@@ -18,14 +18,17 @@ export interface LadderLayout {
   readonly barWidthPx: number;
   readonly markX: number;
   readonly markWidthPx: number;
+  /** Left edge of the two lanes that say which foot stands, and the width of one. */
+  readonly feetX: number;
+  readonly footPx: number;
   readonly shotX: number;
 }
 
 export const WIDE_LADDER: LadderLayout = {
-  widthPx: 264, numberX: 46, exposureX: 112, barX: 124, barWidthPx: 54, markX: 184, markWidthPx: 22, shotX: 242,
+  widthPx: 288, numberX: 46, exposureX: 112, barX: 124, barWidthPx: 54, markX: 184, markWidthPx: 22, feetX: 222, footPx: 9, shotX: 266,
 };
 export const NARROW_LADDER: LadderLayout = {
-  widthPx: 216, numberX: 40, exposureX: 98, barX: 106, barWidthPx: 36, markX: 147, markWidthPx: 16, shotX: 199,
+  widthPx: 236, numberX: 40, exposureX: 98, barX: 106, barWidthPx: 36, markX: 147, markWidthPx: 16, feetX: 176, footPx: 8, shotX: 219,
 };
 
 export interface LadderRow {
@@ -40,7 +43,15 @@ export interface LadderRow {
   readonly mark: 'gap' | 'bridged' | undefined;
   readonly markWord: string | undefined;
   readonly shot: boolean;
+  readonly stands: Standing;
+  readonly byHand: ByHand;
 }
+
+/** Which feet stand; `null` where it is not known. */
+export type Standing = { readonly left: boolean; readonly right: boolean } | null;
+
+/** Put right by hand: a joint at this step, something over a span that this step lies in, or nothing. */
+export type ByHand = 'here' | 'span' | undefined;
 
 export interface LadderInput {
   readonly on: number;
@@ -50,6 +61,8 @@ export interface LadderInput {
   readonly largestTurnSum: number;
   readonly gaps: (index: number) => GapCount;
   readonly isShot: (index: number) => boolean;
+  readonly stands: (index: number) => Standing;
+  readonly byHand: (index: number) => ByHand;
 }
 
 /** Row heights from which texts fit on every row, and from which the shot tick is a box that can be hit. */
@@ -78,10 +91,15 @@ export function ladder(rows: RowScale, window: RowWindow, layout: LadderLayout, 
       mark,
       markWord: mark !== undefined && rows.rowPx >= TEXT_ROW_PX ? (mark === 'gap' ? `G${missing}` : `B${bridged}`) : undefined,
       shot: input.isShot(index),
+      stands: input.stands(index),
+      byHand: input.byHand(index),
     });
   }
   return out;
 }
+
+/** Middle of the marks of what was put right by hand, px from the left edge. */
+const HAND_X = 8;
 
 /** Draws the rungs into an SVG as wide as the layout and as high as all rows; `id` is unique in the page, for the hatch. */
 export function drawLadder(
@@ -114,11 +132,23 @@ export function drawLadder(
   const rungs = labelled.map((r) => `M${layout.barX},${r.y + rows.rowPx}h${layout.barWidthPx}`).join('');
   const rails = `M${layout.barX},${top}V${bottom}M${rightRail},${top}V${bottom}`;
   const boxes = rows.rowPx >= TICK_ROW_PX;
+  // The left foot's lane is whole, the right one's open in the middle, as bones are whole on the left and dashed on the right.
+  const leftFoot = (r: LadderRow): string => `M${layout.feetX},${r.y}h${layout.footPx}v${rows.rowPx}h${-layout.footPx}z`;
+  const rightFoot = (r: LadderRow): string =>
+    [0, 2 / 3].map((k) => `M${(layout.feetX + layout.footPx * (1.35 + k)).toFixed(1)},${r.y}h${(layout.footPx / 3).toFixed(1)}v${rows.rowPx}h${(-layout.footPx / 3).toFixed(1)}z`).join('');
+  const diamond = (r: LadderRow): string => {
+    const half = Math.min(5, Math.max(2, rows.rowPx / 2 - 1));
+    return `M${HAND_X - half},${r.centreY}l${half},${-half}l${half},${half}l${-half},${half}z`;
+  };
   const paths = [
     { name: 'rung', d: rungs, fill: null },
     { name: 'amount', d: bars.join(''), fill: null },
     { name: 'mark', d: marks.join(''), fill: hatch },
     { name: 'rail', d: rails, fill: null },
+    { name: 'foot', d: rung.filter((r) => r.stands?.left).map(leftFoot).join(''), fill: null },
+    { name: 'foot', d: rung.filter((r) => r.stands?.right).map(rightFoot).join(''), fill: null },
+    { name: 'hand-span', d: rung.filter((r) => r.byHand === 'span').map((r) => `M${HAND_X},${r.y}v${rows.rowPx}`).join(''), fill: null },
+    { name: 'hand', d: rung.filter((r) => r.byHand === 'here').map(diamond).join(''), fill: null },
     { name: 'shot-box', d: boxes ? rung.map((r) => box(r, 14)).join('') : '', fill: null },
     { name: 'shot-full', d: boxes ? rung.filter((r) => r.shot).map((r) => box(r, 14)).join('') : rung.filter((r) => r.shot).map((r) => `M${layout.shotX - 5},${r.y}h10v${rows.rowPx}h-10z`).join(''), fill: null },
     { name: 'shot-tick', d: boxes ? rung.filter((r) => r.shot).map(tick).join('') : '', fill: null },

@@ -1,15 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import { certaintyAt, certaintyOf, gapsAt, incrementCertaintyAt } from '../../src/charts/certainty.ts';
 import { STATE_BRIDGED, STATE_MEASURED, STATE_MISSING } from '../../src/motion/motion.ts';
+import { UNSURE_HIDDEN } from '../../src/motion/trust/unsure.ts';
 import { samplePlan } from './samplePlan.ts';
 
 describe('certainty', () => {
   it('of a value goes by its state, its confidence and whether there is a value at all', () => {
-    expect(certaintyOf(STATE_MEASURED, 0.5, 12)).toBe('measured');
-    expect(certaintyOf(STATE_MEASURED, 0.49, 12)).toBe('unsure');
-    expect(certaintyOf(STATE_BRIDGED, 0.9, 12)).toBe('unsure');
-    expect(certaintyOf(STATE_MISSING, 0.9, 12)).toBe('missing');
-    expect(certaintyOf(STATE_MEASURED, 0.9, Number.NaN)).toBe('missing');
+    expect(certaintyOf(STATE_MEASURED, 0, 12)).toBe('measured');
+    expect(certaintyOf(STATE_MEASURED, UNSURE_HIDDEN, 12)).toBe('unsure');
+    expect(certaintyOf(STATE_BRIDGED, 0, 12)).toBe('unsure');
+    expect(certaintyOf(STATE_MISSING, 0, 12)).toBe('missing');
+    expect(certaintyOf(STATE_MEASURED, 0, Number.NaN)).toBe('missing');
   });
 
   it('of a turn is no better than that of the pose it starts from, whatever number it carries', () => {

@@ -14,6 +14,8 @@ const input = {
   largestTurnSum: largest,
   gaps: (i: number) => gapsAt(plan, i),
   isShot: (i: number) => i === 1,
+  stands: () => null,
+  byHand: () => undefined,
 };
 const all = { first: 0, last: 5 };
 

@@ -1,5 +1,6 @@
 /** A small made-up plan: four joints, six steps, with every kind of certainty in it. All numbers distinct on purpose. */
 import { STATE_BRIDGED, STATE_MEASURED, STATE_MISSING } from '../../src/motion/motion.ts';
+import { UNSURE_AT_LENS } from '../../src/motion/trust/unsure.ts';
 import type { Plan, PlanJoint } from '../../src/plan/plan.ts';
 
 export const SAMPLE_JOINTS: readonly PlanJoint[] = [
@@ -35,6 +36,10 @@ export function samplePlan(changes: Partial<Plan> = {}): Plan {
   state[2 * width + 2] = STATE_BRIDGED;
   state[4 * width + 2] = STATE_MISSING;
   confidence[1 * width + 3] = 0.3;
+  const unsure = new Uint8Array(stepCount * width);
+  unsure[1 * width + 3] = UNSURE_AT_LENS;
+  const errorDeg = new Float32Array(stepCount * width).fill(6);
+  errorDeg[1 * width + 3] = 14;
   return {
     rate: 24,
     on: 2,
@@ -49,8 +54,8 @@ export function samplePlan(changes: Partial<Plan> = {}): Plan {
     turnDeg: new Float64Array(stepCount * width * 3),
     confidence,
     state,
-    errorDeg: new Float32Array(stepCount * width).fill(6),
-    unsure: new Uint8Array(stepCount * width),
+    errorDeg,
+    unsure,
     rootM: new Float64Array(stepCount * 3),
     fitted: false,
     usedCutoffHz: 6,

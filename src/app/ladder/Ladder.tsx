@@ -5,11 +5,18 @@ import { type ReactElement, useCallback, useEffect, useMemo, useRef } from 'reac
 import { turnSums } from '../../charts/amount.ts';
 import { gapsAt } from '../../charts/certainty.ts';
 import { exposureSpan, figure } from '../../charts/figures.ts';
-import { drawLadder, ladder } from '../../charts/ladder.ts';
+import { drawLadder, ladder, type Standing } from '../../charts/ladder.ts';
 import { useDrawing } from '../look/useDrawing.ts';
 import { paintWithPlayhead } from '../state/playhead.ts';
 import { useBook, useSession } from '../state/use.ts';
 import { useBenchRows } from './benchContext.ts';
+import { byHandAt, standingAt } from './handMarks.ts';
+
+function footWords(stands: Standing): string[] {
+  if (stands === null) return [];
+  const { left, right } = stands;
+  return [left && right ? 'both feet stand' : left ? 'the left foot stands' : right ? 'the right foot stands' : 'no foot stands'];
+}
 
 export function Ladder(): ReactElement {
   const plan = useSession((s) => s.plan);
@@ -19,6 +26,11 @@ export function Ladder(): ReactElement {
   const svg = useRef<SVGSVGElement>(null);
   const slider = useRef<HTMLDivElement>(null);
   const sums = useMemo(() => (plan === null ? null : turnSums(plan)), [plan]);
+  const body = useSession((s) => s.fit?.body ?? null);
+  const mirror = useBook((b) => b.settings.mirror);
+  const corrections = useBook((b) => b.corrections);
+  const stands = useMemo(() => (plan === null ? () => null : standingAt(body, mirror, plan)), [body, mirror, plan]);
+  const byHand = useMemo(() => (plan === null ? () => undefined : byHandAt(corrections, plan)), [corrections, plan]);
   const shots = useMemo(() => new Set(shotSteps), [shotSteps]);
 
   const draw = useCallback(() => {
@@ -35,10 +47,12 @@ export function Ladder(): ReactElement {
       // While the track still grows, a frame that has not been reached is not a gap.
       gaps: posing ? () => ({ missing: 0, bridged: 0 }) : (index) => gapsAt(plan, index),
       isShot: (index) => shots.has(index + 1),
+      stands,
+      byHand,
     });
     drawLadder(svg.current, rungs, rows, layout, 'ladder');
-  }, [plan, sums, shots, rows, window, layout, posing]);
-  useDrawing(draw, rows, window, layout, shots);
+  }, [plan, sums, shots, stands, byHand, rows, window, layout, posing]);
+  useDrawing(draw, rows, window, layout, shots, corrections);
 
   useEffect(
     () =>
@@ -53,12 +67,14 @@ export function Ladder(): ReactElement {
           `turns ${figure(sums?.sums[index], 0)} degrees in all`,
           ...(gaps.missing > 0 ? [`${gaps.missing} joints missing`] : []),
           ...(gaps.bridged > 0 ? [`${gaps.bridged} joints bridged`] : []),
+          ...footWords(stands(index)),
+          ...(byHand(index) === undefined ? [] : ['put right by hand']),
           shots.has(index + 1) ? 'photographed' : 'not photographed',
         ];
         element.setAttribute('aria-valuenow', String(index + 1));
         element.setAttribute('aria-valuetext', words.join(', '));
       }),
-    [plan, sums, shots],
+    [plan, sums, shots, stands, byHand],
   );
 
   return (

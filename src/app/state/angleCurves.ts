@@ -20,7 +20,7 @@ export function rowOfTime(plan: Pick<Plan, 'sourceTimeS' | 'stepCount'>, timeS: 
 /**
  * @param frames angles at the frames of the take that the plan was made from, for the same joints
  */
-export function angleCurves({ joints, timesS, angleDeg, confidence, state }: FrameAngles, plan: Plan): AngleCurves {
+export function angleCurves({ joints, timesS, angleDeg, errorDeg, unsure, state }: FrameAngles, plan: Plan): AngleCurves {
   const width = joints.length;
   const last = plan.stepCount - 1;
   const used: number[] = [];
@@ -34,9 +34,10 @@ export function angleCurves({ joints, timesS, angleDeg, confidence, state }: Fra
     length: used.length,
     row: (point) => rowsAt[point] ?? 0,
     value: (point) => angleDeg[(used[point] ?? 0) * width + joint] ?? Number.NaN,
+    errorDeg: (point) => errorDeg[(used[point] ?? 0) * width + joint] ?? Number.NaN,
     certainty: (point) => {
       const at = (used[point] ?? 0) * width + joint;
-      return certaintyOf(state[at], confidence[at], angleDeg[at]);
+      return certaintyOf(state[at], unsure[at], angleDeg[at]);
     },
   });
 }

@@ -35,7 +35,9 @@ function JointHead({ column, anglePx, incrementPx, gapPx }: JointHeadProps): Rea
     () =>
       paintWithPlayhead(({ step }) => {
         if (now.current !== null) {
-          now.current.textContent = column.angle.certainty(step) === 'missing' ? '–' : `${figure(column.angle.value(step), 1)}°`;
+          const error = column.errorDeg(step);
+          const within = Number.isFinite(error) ? ` ±${figure(error, 0)}` : '';
+          now.current.textContent = column.angle.certainty(step) === 'missing' ? '–' : `${figure(column.angle.value(step), 1)}°${within}`;
         }
         if (turn.current !== null) {
           const value = column.increment.certainty(step) === 'missing' ? undefined : column.increment.value(step);

@@ -12,6 +12,8 @@ export interface JointColumn {
   readonly kind: Plan['joints'][number]['kind'];
   readonly angle: RowValues;
   readonly curve: RowCurve;
+  /** One sigma of the angle at a step, degrees; NaN where not known. */
+  readonly errorDeg: (index: number) => number;
   readonly angleDomain: readonly [number, number];
   readonly increment: RowValues;
   readonly incrementDomain: readonly [number, number];
@@ -33,6 +35,7 @@ export function useColumns(plan: Plan | null, joints: readonly number[]): readon
         kind: known.kind,
         angle: angleValues(plan, joint),
         curve,
+        errorDeg: (index: number) => plan.errorDeg[index * plan.joints.length + joint] ?? Number.NaN,
         angleDomain: degreeDomain(curve),
         increment,
         incrementDomain: incrementDomain(plan.stepCount, increment, known.kind !== 'ball'),

@@ -92,6 +92,11 @@ const BlockRows = memo(function BlockRows({ plan, groups, fromPx, first, count, 
   );
 });
 
+/** How far two in three true angles lie at most, as ± whole degrees; nothing where that is not known either. */
+function errorWords(errorDeg: number | undefined): string {
+  return errorDeg !== undefined && Number.isFinite(errorDeg) ? `±${figure(errorDeg, 0)}` : '';
+}
+
 function Cell({ plan, index, column, at: columnIndex, first }: { readonly plan: Plan; readonly index: number; readonly column: SheetColumn; readonly at: number; readonly first: boolean }): ReactElement {
   const at = index * plan.joints.length + column.joint;
   const kind = plan.joints[column.joint]?.kind;
@@ -105,6 +110,7 @@ function Cell({ plan, index, column, at: columnIndex, first }: { readonly plan: 
   return (
     <span role="cell" aria-colindex={columnIndex} className={`cell cell-${column.kind}${first ? ' cell-first' : ''}${unsure ? ' cell-unsure' : ''}`} style={{ width: column.widthPx }}>
       {words}
+      {column.kind === 'angle' ? <span className="cell-error">{unsure ? errorWords(plan.errorDeg[at]) : ''}</span> : null}
       {unsure ? <span className="unseen"> unsure</span> : null}
     </span>
   );

@@ -54,7 +54,7 @@ export function SheetScreen(): ReactElement {
         </label>
         <p className="hint">
           {parts ? 'Parts: about the forward, the up and the right axis of the part that carries the joint. ' : 'Degrees. Turn: since the step before. '}
-          Hatched: unsure. –: not known.{every > 1 ? ` Every ${every}th step is written; taller rows (+) show all.` : ''}
+          Hatched: unsure, ± how far two in three true angles lie at most. –: not known.{every > 1 ? ` Every ${every}th step is written; taller rows (+) show all.` : ''}
         </p>
       </div>
       <Bench across head={plan === null ? null : head}>

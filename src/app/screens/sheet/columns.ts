@@ -27,7 +27,8 @@ export interface SheetGroup {
 /** Lowest row that carries figures. */
 export const FIGURE_ROW_PX = 16;
 
-const ANGLE_PX = 62;
+/** Room for the figure and, where it is unsure, for ± and its error. */
+const ANGLE_PX = 94;
 const TURN_PX = 62;
 const PART_PX = 56;
 const UNSEEN_PX = 118;

@@ -7,6 +7,7 @@ import { Caution } from '../../shell/Caution.tsx';
 import { EarlierBooks } from '../../shell/EarlierBooks.tsx';
 import { runCommand } from '../../state/commands.ts';
 import { attempt } from '../../state/problems.ts';
+import { SlatePicture } from './SlatePicture.tsx';
 
 export function EmptyTake(): ReactElement {
   return (
@@ -21,6 +22,13 @@ export function EmptyTake(): ReactElement {
         <button type="button" className="main" onClick={() => runCommand('openDemo')}>Open Marla’s take <Key of="openDemo" /></button>
       </div>
       <p className="hint">MP4, MOV, WebM or MKV; or drop the file anywhere on this window. It never leaves this computer.</p>
+      <section className="before">
+        <SlatePicture />
+        <div>
+          <h3>Before you act: a second of each, if you like</h3>
+          <p className="hint">Stand with arms and legs straight, then bend both elbows to a right angle. The fit then knows how long the limbs are and where straight is. Film the whole body, with the camera level and square to it.</p>
+        </div>
+      </section>
       <section className="others">
         <h3>Other clips to try</h3>
         <ul>

@@ -7,6 +7,8 @@ import { Key } from '../../fields/Key.tsx';
 import { runCommand } from '../../state/commands.ts';
 import { useBook, useSession } from '../../state/use.ts';
 import { cameraWords } from './cameraWords.ts';
+import { gapsOf } from './gapsOf.ts';
+import { spanWords } from './spanWords.ts';
 import { sizeWords } from './timeWords.ts';
 
 function Fact({ name, children }: { readonly name: string; readonly children: ReactNode }): ReactElement {
@@ -23,7 +25,8 @@ export function TakeFacts(): ReactElement | null {
   const busy = useSession((s) => s.job !== null);
   if (take === null) return null;
   const found = track === null ? 0 : foundCount(track);
-  const warnings = [...(facts?.warnings ?? []), ...(posing ? [] : (plan?.warnings ?? []))];
+  const openGaps = plan === null || track === null || posing ? [] : gapsOf(track, plan).filter(({ open }) => open);
+  const warnings = [...openGaps.map((gap) => `Nobody was found ${spanWords(gap)}: too long to bridge, the steps there have no angles.`), ...(facts?.warnings ?? []), ...(posing ? [] : (plan?.warnings ?? []))];
   const hidden = plan?.joints.filter((j) => !j.observable).length ?? 0;
   return (
     <section className="facts">

@@ -1,5 +1,5 @@
 /** What one camera could not tell: spans without anybody, and each joint's unsure spans with the reason and what would settle it. */
-import { type ReactElement, useMemo } from 'react';
+import { type ReactElement, useEffect, useMemo, useRef, useState } from 'react';
 import { figure, jointWords } from '../../../charts/figures.ts';
 import type { Plan } from '../../../plan/plan.ts';
 import { settledBy, unsureSpans, type UnsureSpan } from '../../../motion/trust/unsureSpans.ts';
@@ -7,12 +7,13 @@ import { CORRECTABLE, type Correctable } from '../../corrections/correctable.ts'
 import { Key } from '../../fields/Key.tsx';
 import { goToStep, runCommand } from '../../state/commands.ts';
 import { choose } from '../../state/correcting.ts';
+import { paintWithPlayhead, playhead } from '../../state/playhead.ts';
 import { useSession } from '../../state/use.ts';
 import { type Gap, gapsOf } from './gapsOf.ts';
 import { goToTime } from '../../state/shownFrame.ts';
 import { spanWords } from './spanWords.ts';
 
-/** A long take may have hundreds; more than these nobody reads, and the key goes through all of them. */
+/** A long take may have hundreds; so many stand in the page, and the key goes through all of them. */
 const SHOWN = 60;
 
 /** The unsure spans of joints that can be seen, in order of time. */
@@ -37,6 +38,12 @@ export function UnsurePart(): ReactElement {
   const track = useSession((s) => s.track);
   const spans = useMemo(() => (plan === null ? [] : seenSpans(plan)), [plan]);
   const gaps = useMemo(() => (plan === null || track === null ? [] : gapsOf(track, plan)), [plan, track]);
+  const [step, setStep] = useState(() => playhead.getState().step);
+  useEffect(() => paintWithPlayhead((at) => setStep(at.step)), []);
+  // Around the playhead: a long take has more than anybody reads.
+  const firstHere = spans.findIndex(({ to }) => to >= step);
+  const from = Math.max(0, Math.min(spans.length - SHOWN, (firstHere < 0 ? spans.length : firstHere) - SHOWN / 4));
+  const shown = spans.slice(from, from + SHOWN);
   if (plan === null) return <p className="hint">Known once there are steps.</p>;
   return (
     <>
@@ -51,15 +58,19 @@ export function UnsurePart(): ReactElement {
         </div>
         <p className="hint">{spans.length === 0 ? 'Nothing in these steps speaks against the angles.' : 'Each angle is still the best guess there is; hatched wherever it is shown. ± is how far two in three true angles lie at most.'}</p>
         <ul className="doubts">
-          {spans.slice(0, SHOWN).map((span) => <Doubt key={`${span.joint} ${span.from}`} plan={plan} span={span} />)}
+          {shown.map((span) => <Doubt key={`${span.joint} ${span.from}`} plan={plan} span={span} here={span.from <= step && step <= span.to} />)}
         </ul>
-        {spans.length > SHOWN ? <p className="hint">And {spans.length - SHOWN} more; {'“'}next{'”'} goes through all of them.</p> : null}
+        {spans.length > shown.length ? <p className="hint">{spans.length - shown.length} more before or after; {'“'}next{'”'} goes through all of them.</p> : null}
       </section>
     </>
   );
 }
 
-function Doubt({ plan, span }: { readonly plan: Plan; readonly span: UnsureSpan }): ReactElement {
+function Doubt({ plan, span, here }: { readonly plan: Plan; readonly span: UnsureSpan; readonly here: boolean }): ReactElement {
+  const item = useRef<HTMLLIElement>(null);
+  useEffect(() => {
+    if (here) item.current?.scrollIntoView({ block: 'nearest' });
+  }, [here]);
   const joint = plan.joints[span.joint];
   const worst = worstErrorDeg(plan, span);
   const source = joint?.source ?? null;
@@ -69,8 +80,8 @@ function Doubt({ plan, span }: { readonly plan: Plan; readonly span: UnsureSpan 
   };
   const steps = span.from === span.to ? `step ${span.from + 1}` : `steps ${span.from + 1}–${span.to + 1}`;
   return (
-    <li>
-      <button type="button" onClick={go}>
+    <li ref={item} data-here={here}>
+      <button type="button" aria-current={here} onClick={go}>
         <strong>{jointWords(joint?.name ?? '')}</strong>
         <span>{steps}</span>
         <span>{Number.isFinite(worst) ? `±${figure(worst, 0)}°` : ''}</span>
