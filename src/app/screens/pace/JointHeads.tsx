@@ -30,14 +30,17 @@ interface JointHeadProps {
 
 function JointHead({ column, anglePx, incrementPx, gapPx }: JointHeadProps): ReactElement {
   const now = useRef<HTMLSpanElement>(null);
+  const within = useRef<HTMLElement>(null);
   const turn = useRef<HTMLSpanElement>(null);
   useEffect(
     () =>
       paintWithPlayhead(({ step }) => {
         if (now.current !== null) {
+          now.current.textContent = column.angle.certainty(step) === 'missing' ? '–' : `${figure(column.angle.value(step), 1)}°`;
+        }
+        if (within.current !== null) {
           const error = column.errorDeg(step);
-          const within = Number.isFinite(error) ? ` ±${figure(error, 0)}` : '';
-          now.current.textContent = column.angle.certainty(step) === 'missing' ? '–' : `${figure(column.angle.value(step), 1)}°${within}`;
+          within.current.textContent = column.angle.certainty(step) !== 'missing' && Number.isFinite(error) ? `±${figure(error, 0)}` : '';
         }
         if (turn.current !== null) {
           const value = column.increment.certainty(step) === 'missing' ? undefined : column.increment.value(step);
@@ -51,7 +54,7 @@ function JointHead({ column, anglePx, incrementPx, gapPx }: JointHeadProps): Rea
     <div className="joint-head" style={{ width: anglePx + incrementPx, marginRight: gapPx }}>
       <strong>{jointWords(column.name)}</strong>
       <div className="joint-now">
-        <span ref={now} style={{ width: anglePx }} />
+        <span style={{ width: anglePx }}><span ref={now} /> <small ref={within} /></span>
         <span ref={turn} style={{ width: incrementPx }} />
       </div>
       <div className="joint-units">

@@ -69,7 +69,9 @@ export function UnsurePart(): ReactElement {
 function Doubt({ plan, span, here }: { readonly plan: Plan; readonly span: UnsureSpan; readonly here: boolean }): ReactElement {
   const item = useRef<HTMLLIElement>(null);
   useEffect(() => {
-    if (here) item.current?.scrollIntoView({ block: 'nearest' });
+    // Where the list stands under the picture, scrolling to it would take the picture away.
+    const side = item.current?.closest('.take-side');
+    if (here && side instanceof Element && side.scrollHeight > side.clientHeight) item.current?.scrollIntoView({ block: 'nearest' });
   }, [here]);
   const joint = plan.joints[span.joint];
   const worst = worstErrorDeg(plan, span);
