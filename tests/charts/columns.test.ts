@@ -5,9 +5,9 @@ import { degreeTicks } from '../../src/charts/degreeAxis.ts';
 import { incrementColumn, incrementDomain } from '../../src/charts/incrementColumn.ts';
 import { angleValues, incrementValues } from '../../src/charts/jointValues.ts';
 import { rowScale } from '../../src/charts/rowScale.ts';
-import { samplePlan } from './samplePlan.ts';
+import { doubtfulPlan } from './samplePlan.ts';
 
-const plan = samplePlan();
+const plan = doubtfulPlan();
 const ELBOW = 2;
 const KNEE = 3;
 const rows = rowScale(plan.stepCount, 20);

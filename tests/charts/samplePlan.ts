@@ -36,10 +36,6 @@ export function samplePlan(changes: Partial<Plan> = {}): Plan {
   state[2 * width + 2] = STATE_BRIDGED;
   state[4 * width + 2] = STATE_MISSING;
   confidence[1 * width + 3] = 0.3;
-  const unsure = new Uint8Array(stepCount * width);
-  unsure[1 * width + 3] = UNSURE_AT_LENS;
-  const errorDeg = new Float32Array(stepCount * width).fill(6);
-  errorDeg[1 * width + 3] = 14;
   return {
     rate: 24,
     on: 2,
@@ -54,12 +50,19 @@ export function samplePlan(changes: Partial<Plan> = {}): Plan {
     turnDeg: new Float64Array(stepCount * width * 3),
     confidence,
     state,
-    errorDeg,
-    unsure,
+    errorDeg: new Float32Array(stepCount * width).fill(6),
+    unsure: new Uint8Array(stepCount * width),
     rootM: new Float64Array(stepCount * 3),
     fitted: false,
     usedCutoffHz: 6,
     warnings: [],
     ...changes,
   };
+}
+
+/** The same with a right knee that points at the lens at step 2 (index 1), known to 14°. */
+export function doubtfulPlan(): Plan {
+  const plan = samplePlan();
+  const at = plan.joints.length + 3;
+  return { ...plan, unsure: plan.unsure.map((bits, i) => (i === at ? UNSURE_AT_LENS : bits)), errorDeg: plan.errorDeg.map((error, i) => (i === at ? 14 : error)) };
 }
