@@ -10,19 +10,19 @@ import { foundCount, type Track } from '../../pose/track.ts';
 import { measureLengths, type BodyLengths } from './bodyLengths.ts';
 import { focalLengthPx } from './camera.ts';
 import { ERROR_MEMORY_S, GIVEN_ANGLE_SIGMA_RAD, PITCH_SIGMA_RAD, ROLL_SIGMA_RAD } from './constants.ts';
-import { findContacts, overrideContacts, type ContactOverride } from './contacts.ts';
+import type { ContactOverride } from './contacts.ts';
 import { withoutHabits } from './debias.ts';
 import { emptyFigure, settle, type Figure } from './figure.ts';
 import type { FittedBody } from './fittedBody.ts';
-import { acrossOf, gravityOf } from './gravity.ts';
 import { HABITS, type Habits } from './habits.ts';
-import { PITCH_AT, POINT, POINT_COUNT, ROLL_AT } from './layout.ts';
+import { POINT_COUNT } from './layout.ts';
 import { NormalEquations } from './normalEquations.ts';
 import { observe } from './observations.ts';
 import { placeRoot } from './place.ts';
 import type { AnglePrior, Observations, Problem } from './problem.ts';
 import type { FamilyName } from './residuals/all.ts';
 import { fillHoles, interpolate, quantile } from './series.ts';
+import { fittedStands, rawStands, type Stands } from './soles.ts';
 import { solve, type SolveLimits } from './solve.ts';
 import { leastTrunk, rawDepths, rawTrunk, startLimbs, startTrunk } from './start.ts';
 import type { View } from './view.ts';
@@ -111,9 +111,10 @@ export function fitWhole(track: Track, options: FitOptions = {}, hooks: FitHooks
   const least = leastTrunk(trunk);
   let depths = rawDepths(views[0]!, knots, knotRoot);
   let lengths = measureLengths(cameras[0]!, depths, FIRST_SHARE, least);
-  let planted = contactsOf(views[0]!, rawAnkles(views[0]!, root), options);
+  let stands = rawStands(views[0]!, root, options.contacts);
+  const atKnots = (whole: Stands): Stands => ({ planted: pick(whole.planted, 2, knots), standing: pick(whole.standing, 2, knots) });
   const habits = HABITS[track.model];
-  let problem = makeProblem(knotTimes, cameras, habits, pick(planted, 2, knots), lengths, options, false);
+  let problem = makeProblem(knotTimes, cameras, habits, atKnots(stands), lengths, options, false);
   const figure = startTrunk(problem, knotRoot, trunk);
   const plain = (about: Figure, from: readonly Observations[]): Observations[] => from.map((camera) => withoutHabits(camera, about, habits));
   problem = { ...problem, cameras: plain(figure, cameras) };
@@ -137,14 +138,14 @@ export function fitWhole(track: Track, options: FitOptions = {}, hooks: FitHooks
     depths = Float64Array.from({ length: knots.length * POINT_COUNT }, (_, i) => figure.seen[i * 3 + 2]!);
     const unbiased = plain(figure, cameras);
     lengths = measureLengths(unbiased[0]!, depths, LATER_SHARE, least);
-    planted = contactsOf(views[0]!, fittedAnkles(figure, knotTimes, timesS), options);
-    problem = makeProblem(knotTimes, unbiased, habits, pick(planted, 2, knots), lengths, options, false);
+    stands = fittedStands(views[0]!, figure, knotTimes, options.contacts);
+    problem = makeProblem(knotTimes, unbiased, habits, atKnots(stands), lengths, options, false);
   }
 
   const every = Int32Array.from(timesS, (_, t) => t);
   const full = spread(figure, knotTimes, timesS);
   const fullCameras = plain(full, views.map((view) => observe(view, every, 0, metresPerPx)));
-  const fullProblem = makeProblem(timesS, fullCameras, habits, planted, lengths, options, true);
+  const fullProblem = makeProblem(timesS, fullCameras, habits, stands, lengths, options, true);
   if (!stopped) {
     const solved = solve(fullProblem, full, new NormalEquations(full.frames, 0), limits(FULL_ITERATIONS, FULL_COST));
     iterations += solved.iterations;
@@ -198,7 +199,7 @@ function pick(series: Float64Array, width: number, knots: Int32Array): Float64Ar
 }
 
 function makeProblem(
-  timesS: Float64Array, cameras: readonly Observations[], habits: Habits, planted: Float64Array, lengths: BodyLengths, options: FitOptions, useSteps: boolean,
+  timesS: Float64Array, cameras: readonly Observations[], habits: Habits, stands: Stands, lengths: BodyLengths, options: FitOptions, useSteps: boolean,
 ): Problem {
   const frames = timesS.length;
   const spanS = new Float64Array(frames);
@@ -215,53 +216,12 @@ function makeProblem(
     given === undefined ? { meanRad: 0, sigmaRad } : { meanRad: given, sigmaRad: GIVEN_ANGLE_SIGMA_RAD };
   const typical = quantile(spanS, 0.5);
   return {
-    frames, timesS, spanS, evidence, cameras, habits, planted,
+    frames, timesS, spanS, evidence, cameras, habits, ...stands,
     logLengths: lengths.limbs.map((l) => Math.log(l)), trunkM: lengths.trunk,
     pitch: prior(options.pitchRad, PITCH_SIGMA_RAD), roll: prior(options.rollRad, ROLL_SIGMA_RAD),
     useSteps: useSteps && typical <= STEP_SPAN_S,
     looseness: useSteps && typical <= STEP_SPAN_S ? FOLLOW_LOOSENESS : 1,
   };
-}
-
-/** Ankles [T·2·3] as contacts want them (right, up, away; metres), from pixels at the raw depth of each ankle. */
-function rawAnkles(view: View, root: Float64Array): Float64Array {
-  const { track, focalPx } = view;
-  const frames = track.timesS.length;
-  const every = Int32Array.from(track.timesS, (_, t) => t);
-  const seen = observe(view, every, 0, 1);
-  const depths = rawDepths(view, every, root);
-  const out = new Float64Array(frames * 6);
-  for (let t = 0; t < frames; t++) {
-    for (const [foot, point] of [POINT.leftAnkle, POINT.rightAnkle].entries()) {
-      const i = t * POINT_COUNT + point;
-      out[(t * 2 + foot) * 3] = (seen.image[i * 2]! * depths[i]!) / focalPx;
-      out[(t * 2 + foot) * 3 + 1] = (-seen.image[i * 2 + 1]! * depths[i]!) / focalPx;
-      out[(t * 2 + foot) * 3 + 2] = depths[i]!;
-    }
-  }
-  return out;
-}
-
-/** The same from the figure at its knots, level with the fitted camera. */
-function fittedAnkles(figure: Figure, knotTimes: Float64Array, timesS: Float64Array): Float64Array {
-  const g = gravityOf(figure.globals[PITCH_AT]!, figure.globals[ROLL_AT]!);
-  const axes = [acrossOf(g), g.up, g.away];
-  const at = new Float64Array(figure.frames * 6);
-  for (let t = 0; t < figure.frames; t++) {
-    for (const [foot, point] of [POINT.leftAnkle, POINT.rightAnkle].entries()) {
-      const i = (t * POINT_COUNT + point) * 3;
-      for (let k = 0; k < 3; k++) {
-        at[(t * 2 + foot) * 3 + k] = axes[k]![0] * figure.seen[i]! + axes[k]![1] * figure.seen[i + 1]! + axes[k]![2] * figure.seen[i + 2]!;
-      }
-    }
-  }
-  return interpolate(at, 6, knotTimes, timesS);
-}
-
-function contactsOf(view: View, ankles: Float64Array, options: FitOptions): Float64Array {
-  const planted = findContacts(ankles, view.track.found, view.track.timesS);
-  overrideContacts(planted, options.contacts);
-  return planted;
 }
 
 /** The figure at every frame, from its knots. */

@@ -20,7 +20,7 @@ export const FLAG_JUMPED = 16;
  *   offsets (turned by the camera's pitch and roll) set on the fitted wrists and ankles. Where nobody was found: bridged.
  * - `rootM[T·3]` the mid-hip over the floor, in stage axes: X and Z about the first found frame, Y above the floor.
  * - `known[T]` 1 where somebody was found.
- * - `contacts[T·2]` 1 where the foot stands.
+ * - `contacts[T·2]` 1 where the foot stands on any part of its sole, heel or toes.
  * - `inPlaneFraction[T·4]` smaller in-plane fraction of the limb's two bones (projected over true length), 0..1, the best of all cameras.
  * - `imageResidualPx[T·4]` mean distance of the limb's two far joints from their landmarks in the first camera; NaN where unseen.
  * - `limbFlags[T·4]` FLAG_* bits.

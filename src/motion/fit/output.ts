@@ -77,7 +77,7 @@ export function describeBody(problem: Problem, rigid: Figure, views: readonly Vi
     hipHalfWidth: globals[TRUNK_LENGTH_AT]!, spine: globals[TRUNK_LENGTH_AT + 1]!, shoulderHalfWidth: globals[TRUNK_LENGTH_AT + 2]!,
   };
   return {
-    pointsM, rootM, known: track.found.slice(), contacts: Uint8Array.from(problem.planted, (p) => (p > 0 ? 1 : 0)),
+    pointsM, rootM, known: track.found.slice(), contacts: Uint8Array.from(problem.standing, (p) => (p > 0 ? 1 : 0)),
     ...describeFrames(problem, rigid, views), headResidualPx: heads.residualPx, segmentLengthsM, figureImage: inPicture(rigid, views[0]!),
     camera: { pitchRad: globals[PITCH_AT]!, rollRad: globals[ROLL_AT]!, focalPx: views[0]!.focalPx, given: { pitch: false, roll: false, fov: false } },
   };

@@ -31,7 +31,7 @@ export interface Observations {
  *
  * - `timesS[K]` rising; `spanS[K]` time that each knot speaks for; `evidence[K]` its share of the error memory, at most 1,
  *   and 0 where no camera found anybody.
- * - `planted[K·2]` 0..1 for left and right foot.
+ * - `planted[K·2]` 1 where the ankle of left and right foot is held still; `standing[K·2]` 1 where the foot stands on any part of its sole.
  * - `logLengths[4]`, `trunkM[3]` measured lengths that the prior pulls to.
  */
 export interface Problem {
@@ -43,6 +43,7 @@ export interface Problem {
   /** What is expected of the pose model. */
   readonly habits: Habits;
   readonly planted: Float64Array;
+  readonly standing: Float64Array;
   readonly logLengths: Float64Array;
   readonly trunkM: Float64Array;
   readonly pitch: AnglePrior;
