@@ -75,7 +75,7 @@ function costOf(problem: Problem, figure: Figure, t: number, limb: number, upper
     const { gain, sigmaM } = problem.habits.depth[HABIT_OF_VECTOR[bone + k]!]!;
     const measured = problem.cameras[0]!.depth[t * DEPTH_VECTORS + bone + k]!;
     if (Number.isNaN(measured)) continue;
-    cost += lossCost('cauchy', DEPTH_CAUCHY, (measured - gain * lengths[LENGTH_OF_BONE[bone + k]!]! * d[2]) / sigmaM);
+    cost += problem.cameras[0]!.depthWeight[t * DEPTH_VECTORS + bone + k]! * lossCost('cauchy', DEPTH_CAUCHY, (measured - gain * lengths[LENGTH_OF_BONE[bone + k]!]! * d[2]) / sigmaM);
   }
   const bend = Math.hypot(lower[0] - upper[0], lower[1] - upper[1], lower[2] - upper[2]);
   cost += lossCost('cauchy', STRAIGHT_CAUCHY, isArm ? (bend - STRAIGHT_ELBOW) / STRAIGHT_ELBOW_SIGMA : (bend - STRAIGHT_KNEE) / STRAIGHT_KNEE_SIGMA);

@@ -12,6 +12,7 @@ import type { Habits } from './habits.ts';
  * - `sigmaPx` landmark error in this picture; `stepSigmaPx` the same between neighbouring frames (jitter alone).
  * - `image[K·12·2]` joints in pixels about the middle of the picture, y down; `weight[K·12]` 0..1, 0 where unseen.
  * - `depth[K·11]` depth of each vector in the model's world landmarks, metres, away from the camera positive.
+ * - `depthWeight[K·11]` 0..1, how well both ends of the vector are seen.
  * - `elbowRad[K·2]` raw flexion of left and right elbow from the world landmarks.
  */
 export interface Observations {
@@ -23,6 +24,7 @@ export interface Observations {
   readonly image: Float64Array;
   readonly weight: Float64Array;
   readonly depth: Float64Array;
+  readonly depthWeight: Float64Array;
   readonly elbowRad: Float64Array;
 }
 

@@ -29,10 +29,10 @@ export function rawStands(view: View, root: Float64Array, override: ContactOverr
     return root[Math.floor(i / 2) * 3 + 2]! + (Number.isNaN(z) ? 0 : z);
   });
   const level = gravityOf(0, 0);
-  return stands(view, inLevel(view, ANKLE, depthM, level), depthM, level, override);
+  return stands(view, depthM, level, override);
 }
 
-/** From the figure at its knots, level with the fitted camera; heels and toes from their pixels at the figure's depth. */
+/** The same at the depth of the figure at its knots, level with the fitted camera; the figure's own ankles are asked as well. */
 export function fittedStands(view: View, figure: Figure, knotTimes: Float64Array, override: ContactOverride | undefined): Stands {
   const level = gravityOf(figure.globals[PITCH_AT]!, figure.globals[ROLL_AT]!);
   const ankles = new Float64Array(figure.frames * 6);
@@ -44,13 +44,16 @@ export function fittedStands(view: View, figure: Figure, knotTimes: Float64Array
       depths[t * 2 + foot] = figure.seen[i + 2]!;
     }
   }
-  const { timesS } = view.track;
-  return stands(view, interpolate(ankles, 6, knotTimes, timesS), interpolate(depths, 2, knotTimes, timesS), level, override);
+  const { timesS, found } = view.track;
+  const byFigure = findContacts(interpolate(ankles, 6, knotTimes, timesS), found, timesS);
+  return stands(view, interpolate(depths, 2, knotTimes, timesS), level, override, byFigure);
 }
 
-function stands(view: View, ankles: Points, depthM: Float64Array, level: Gravity, override: ContactOverride | undefined): Stands {
+function stands(view: View, rawDepthM: Float64Array, level: Gravity, override: ContactOverride | undefined, byFigure?: Float64Array): Stands {
   const { found, timesS } = view.track;
-  const planted = findContacts(ankles, found, timesS);
+  const depthM = steadyDepth(rawDepthM, timesS);
+  const planted = findContacts(inLevel(view, ANKLE, depthM, level), found, timesS).map((stands, i) => Math.max(stands, byFigure?.[i] ?? 0));
+  standUnseen(view, depthM, planted);
   const standing = planted.slice();
   for (const kind of SOLE) {
     const rests = findContacts(inLevel(view, kind, depthM, level), found, timesS);
@@ -60,6 +63,59 @@ function stands(view: View, ankles: Points, depthM: Float64Array, level: Gravity
   overrideContacts(standing, override);
   return { planted, standing };
 }
+
+/**
+ * Depth of the feet without its quick changes: the line through all that lies within a second. Whether a foot rests is seen in
+ * the picture, and a guess of depth that wavers as the body crouches must not move it.
+ */
+function steadyDepth(depthM: Float64Array, timesS: Float64Array): Float64Array {
+  const frames = timesS.length;
+  const out = new Float64Array(frames * 2);
+  let first = 0;
+  let last = 0;
+  for (let t = 0; t < frames; t++) {
+    while (timesS[first]! < timesS[t]! - STEADY_S) first++;
+    while (last < frames - 1 && timesS[last + 1]! <= timesS[t]! + STEADY_S) last++;
+    const n = last - first + 1;
+    let meanT = 0;
+    for (let u = first; u <= last; u++) meanT += (timesS[u]! - timesS[t]!) / n;
+    for (let foot = 0; foot < 2; foot++) {
+      let mean = 0;
+      let tt = 0;
+      let td = 0;
+      for (let u = first; u <= last; u++) {
+        const d = timesS[u]! - timesS[t]! - meanT;
+        mean += depthM[u * 2 + foot]! / n;
+        tt += d * d;
+        td += d * depthM[u * 2 + foot]!;
+      }
+      out[t * 2 + foot] = mean - (tt > 0 ? (td / tt) * meanT : 0);
+    }
+  }
+  return out;
+}
+/** Reach of that line (chosen: longer than a crouch or a jump). */
+const STEADY_S = 1;
+
+/** A foot that is hidden all along (behind a table) is taken to stand while the hips stay where they are. */
+function standUnseen({ track, focalPx }: View, depthM: Float64Array, planted: Float64Array): void {
+  const { timesS, visibility, image } = track;
+  const frames = timesS.length;
+  const across = (t: number): number =>
+    ((image[(t * LANDMARK_COUNT + LANDMARK.leftHip) * 3]! + image[(t * LANDMARK_COUNT + LANDMARK.rightHip) * 3]!) / 2) * track.widthPx * (depthM[t * 2]! / focalPx);
+  for (let t = 0; t < frames; t++) {
+    const a = Math.max(0, t - 2);
+    const b = Math.min(frames - 1, t + 2);
+    if (a === b || track.found[a] !== 1 || track.found[b] !== 1) continue;
+    if (Math.abs(across(b) - across(a)) / (timesS[b]! - timesS[a]!) >= HIPS_REST_M_S) continue;
+    for (let foot = 0; foot < 2; foot++) {
+      if (visibility[t * LANDMARK_COUNT + ANKLE[foot]!]! < UNSEEN_BELOW) planted[t * 2 + foot] = 1;
+    }
+  }
+}
+/** As where a limb counts as hidden. */
+const UNSEEN_BELOW = 0.5;
+const HIPS_REST_M_S = 0.25;
 
 /** A pair of landmarks [T·2·3]: right, up, away; metres; from their pixels at a given depth, holes bridged. */
 function inLevel({ track, focalPx }: View, pair: readonly [number, number], depthM: Float64Array, level: Gravity): Points {

@@ -4,7 +4,7 @@ import { ELBOW_GAIN, ELBOW_OFFSET_RAD } from './constants.ts';
 import { emptyFigure, settle, type Figure } from './figure.ts';
 import { HABIT_OF_VECTOR } from './habits.ts';
 import {
-  DEPTH_VECTORS, depthGainAt, elbowGainAt, elbowOffsetAt, FIGURE_LANDMARKS, globalCount, LOG_LENGTH_AT, PITCH_AT, POINT_COUNT, ROLL_AT,
+  BONE_COUNT, BONE_END, DEPTH_VECTORS, depthGainAt, elbowGainAt, elbowOffsetAt, FIGURE_LANDMARKS, globalCount, LOG_LENGTH_AT, PITCH_AT, POINT_COUNT, ROLL_AT, SPINE_AT,
   TRUNK_LENGTH_AT,
 } from './layout.ts';
 import { chooseSigns } from './limbSigns.ts';
@@ -77,9 +77,38 @@ export function startTrunk(problem: Problem, root: Float64Array, trunk: Float64A
 /** Chooses the limbs of every knot (see limbSigns.ts), from the measurements of the problem's first camera. */
 export function startLimbs(problem: Problem, figure: Figure): void {
   chooseSigns(problem, figure);
+  straightenHidden(problem, figure);
   fillUnseen(problem, figure);
   settle(figure);
 }
+
+/**
+ * A bone whose far end is hidden nearly all along (legs behind a table) starts as the straight continuation of the body: hanging,
+ * or in line with the bone before it. What is hidden for a while only (a kneeling shank) starts from what was guessed.
+ */
+function straightenHidden(problem: Problem, { directions, free }: Figure): void {
+  const unseen = (t: number, bone: number): boolean => problem.cameras.every((camera) => !(camera.weight[t * POINT_COUNT + BONE_END[bone]!]! > HIDDEN_WEIGHT));
+  const always = Array.from({ length: BONE_COUNT }, (_, bone) => {
+    let count = 0;
+    for (let t = 0; t < problem.frames; t++) if (unseen(t, bone)) count++;
+    return count > HIDDEN_SHARE * problem.frames;
+  });
+  for (let t = 0; t < problem.frames; t++) {
+    for (let bone = 0; bone < BONE_COUNT; bone++) {
+      if (!always[bone]! || !unseen(t, bone)) continue;
+      const i = (t * BONE_COUNT + bone) * 3;
+      if (bone % 2 === 1) directions.copyWithin(i, i - 3, i);
+      else {
+        const s = t * 12 + SPINE_AT;
+        const by = -1 / (Math.hypot(free[s]!, free[s + 1]!, free[s + 2]!) || 1);
+        for (let k = 0; k < 3; k++) directions[i + k] = by * free[s + k]!;
+      }
+    }
+  }
+}
+
+const HIDDEN_WEIGHT = 0.05;
+const HIDDEN_SHARE = 0.7;
 
 /** Knots in which nobody was found take the directions of their neighbours, bridged and made unit. */
 function fillUnseen(problem: Problem, figure: Figure): void {

@@ -3,7 +3,7 @@ import {
   ELBOW_CAUCHY, ELBOW_FRACTION_FROM, ELBOW_FRACTION_SPAN, ELBOW_LEAST_WEIGHT, ELBOW_SIGMA_RAD,
 } from '../constants.ts';
 import type { Figure } from '../figure.ts';
-import { BONE_COUNT, elbowGainAt, elbowOffsetAt } from '../layout.ts';
+import { BONE_COUNT, DEPTH_VECTORS, elbowGainAt, elbowOffsetAt } from '../layout.ts';
 import type { NormalEquations } from '../normalEquations.ts';
 import type { Observations, Problem } from '../problem.ts';
 
@@ -20,7 +20,7 @@ export function elbowAngleRows(problem: Problem, figure: Figure, rows: NormalEqu
     for (let t = 0; t < problem.frames; t++) {
       for (let side = 0; side < 2; side++) {
         const raw = camera.elbowRad[t * 2 + side]!;
-        const evidence = problem.evidence[t]!;
+        const evidence = problem.evidence[t]! * camera.depthWeight[t * DEPTH_VECTORS + side * 2 + 1]!;
         if (Number.isNaN(raw) || evidence === 0) continue;
         const upper = side * 2;
         const i = (t * BONE_COUNT + upper) * 3;

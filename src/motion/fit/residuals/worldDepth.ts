@@ -22,7 +22,8 @@ export function worldDepthRows(problem: Problem, figure: Figure, rows: NormalEqu
       if (evidence === 0) continue;
       for (let v = 0; v < DEPTH_VECTORS; v++) {
         const measured = camera.depth[t * DEPTH_VECTORS + v]!;
-        if (Number.isNaN(measured)) continue;
+        const weight = camera.depthWeight[t * DEPTH_VECTORS + v]! * evidence;
+        if (Number.isNaN(measured) || weight === 0) continue;
         const gainAt = depthGainAt(k, v);
         const offsetAt = depthOffsetAt(k, v);
         const gain = globals[gainAt]!;
@@ -48,7 +49,7 @@ export function worldDepthRows(problem: Problem, figure: Figure, rows: NormalEqu
         }
         rows.global(gainAt, -depth);
         rows.global(offsetAt, -by);
-        rows.emit((measured - globals[offsetAt]!) * by - gain * depth, evidence, 'cauchy', DEPTH_CAUCHY);
+        rows.emit((measured - globals[offsetAt]!) * by - gain * depth, weight, 'cauchy', DEPTH_CAUCHY);
       }
     }
   }
