@@ -54,6 +54,20 @@ describe('the column of angles', () => {
     expect(segments(column.dashedPath)).toEqual([[30, 50], [50, 70]]);
   });
 
+  it('has a band of the error on both sides, apart where the value is unsure, and none in a gap', () => {
+    // Bridged at step 3 (y 50), missing at step 5: sure from 10 to 50, unsure on to 70; the lone last step has no band.
+    const withError = { ...curveOfSteps(plan.stepCount, values), errorDeg: () => 4 };
+    const band = angleColumn(rows, all, 100, domain, values, withError);
+    const ends = (path: string): number[] => [...path.matchAll(/[ML](-?[\d.]+),(-?[\d.]+)/g)].map(([, , y]) => Number(y));
+    expect(ends(band.bandPath)).toEqual([10, 30, 50, 50, 30, 10]);
+    expect(ends(band.unsureBandPath)).toEqual([50, 70, 70, 50]);
+    expect(column.bandPath).toBe('');
+    // 32° over 86 px: the band is 8° wide, but ends at the edge of the column.
+    const xs = [...band.bandPath.matchAll(/[ML](-?[\d.]+),30(?!\d)/g)].map(([, x]) => Number(x));
+    expect(xs[1]! - xs[0]!).toBeCloseTo((8 / 32) * 86, 0);
+    expect(Math.min(...[...band.bandPath.matchAll(/[ML](-?[\d.]+),/g)].map(([, x]) => Number(x)))).toBe(0);
+  });
+
   it('hatches the row of the bridged step and no other', () => {
     expect(column.unsure).toEqual([{ y: 40, height: 20 }]);
     expect(column.dots.filter((d) => d.certainty === 'unsure').map((d) => d.index)).toEqual([2]);

@@ -2,7 +2,7 @@
  * What each act of correcting does to the corrections, as plain functions. Times are exact frame times of the track; two
  * within {@link SAME_FRAME_S} mean the same frame.
  */
-import type { CameraWord, ContactWord, Corrections, DepthFlip, SlateWord, SwapWord } from '../../motion/corrections/corrections.ts';
+import { type CameraWord, type ContactWord, CORRECTION_LIMITS, type Corrections, type DepthFlip, type SlateWord, type SwapWord } from '../../motion/corrections/corrections.ts';
 import type { CorrectableJoint } from '../../motion/corrections/angleMeasures.ts';
 import type { LandmarkName } from '../../pose/landmarks.ts';
 
@@ -18,9 +18,11 @@ const sameFrame = (a: number, b: number): boolean => Math.abs(a - b) < SAME_FRAM
 const byTime = (a: { readonly timeS: number }, b: { readonly timeS: number }): number => a.timeS - b.timeS;
 const rounded = (value: number, digits: number): number => Number(value.toFixed(digits));
 
-/** Puts a joint somewhere in the picture of one frame; fractions of the upright frame. */
+const held = (share: number): number => Math.max(CORRECTION_LIMITS.place.min, Math.min(CORRECTION_LIMITS.place.max, share));
+
+/** Puts a joint somewhere in the picture of one frame; fractions of the upright frame, held within what a book takes. */
 export function place(c: Corrections, timeS: number, landmark: LandmarkName, x: number, y: number): Corrections {
-  const entry = { timeS, landmark, x: rounded(x, 5), y: rounded(y, 5) };
+  const entry = { timeS, landmark, x: rounded(held(x), 5), y: rounded(held(y), 5) };
   return { ...unplace(c, timeS, landmark), placed: [...unplace(c, timeS, landmark).placed, entry].sort(byTime) };
 }
 

@@ -26,7 +26,7 @@ export function CameraPart(): ReactElement {
   };
   return (
     <section className="part" aria-label="The camera">
-      <h3>Camera</h3>
+      <h2>Camera</h2>
       <div className="part-fields">
         {FIELDS.map(({ key, label, guess }) => (
           <div key={key}>

@@ -11,7 +11,7 @@ export function CorrectionList(): ReactElement {
   const list = useMemo(() => listCorrections(corrections), [corrections]);
   return (
     <section className="part" aria-label="All corrections">
-      <h3>Corrections <span className="hint">{list.length}</span></h3>
+      <h2>Corrections <span className="hint">{list.length}</span></h2>
       {list.length === 0 ? <p className="hint">None yet. Whatever is put right by hand stands here and can be taken back one by one; the measured track is never changed.</p> : (
         <ul className="spans">
           {list.map(({ key, fromS, words, remove }) => (

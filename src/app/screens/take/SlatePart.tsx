@@ -20,7 +20,7 @@ export function SlatePart(): ReactElement {
   const square = found === null || found.squareFromS === null || found.squareToS === null ? '' : `, elbows square ${spanWords({ fromS: found.squareFromS, toS: found.squareToS })}`;
   return (
     <section className="part" aria-label="Slate pose">
-      <h3>Slate pose</h3>
+      <h2>Slate pose</h2>
       <div className="part-slate">
         <SlatePicture />
         <p className="hint">

@@ -50,7 +50,7 @@ export function UnsurePart(): ReactElement {
       {gaps.length === 0 ? null : <Gaps gaps={gaps} />}
       <section className="part" aria-label="Unsure spans">
         <div className="part-row">
-          <h3>Unsure <span className="hint">{spans.length} spans</span></h3>
+          <h2>Unsure <span className="hint">{spans.length} spans</span></h2>
           <span className="part-buttons">
             <button type="button" disabled={spans.length === 0} onClick={() => runCommand('formerUnsure')}>before <Key of="formerUnsure" /></button>
             <button type="button" disabled={spans.length === 0} onClick={() => runCommand('nextUnsure')}>next <Key of="nextUnsure" /></button>
@@ -97,7 +97,7 @@ function Doubt({ plan, span, here }: { readonly plan: Plan; readonly span: Unsur
 function Gaps({ gaps }: { readonly gaps: readonly Gap[] }): ReactElement {
   return (
     <section className="part" aria-label="Spans in which nobody was found">
-      <h3>Nobody found <span className="hint">{gaps.length} {gaps.length === 1 ? 'span' : 'spans'}</span></h3>
+      <h2>Nobody found <span className="hint">{gaps.length} {gaps.length === 1 ? 'span' : 'spans'}</span></h2>
       <ul className="spans">
         {gaps.map((gap) => (
           <li key={gap.fromS}>
