@@ -21,12 +21,16 @@ import { PROJECT_FOLDER } from '../serve/projectFolder.ts';
 import { briefReport } from './brief.ts';
 import { cachedTrack, hasTrack } from './cachedTrack.ts';
 import { clipFiles, missingWord } from './clipFiles.ts';
+import { halvesTable } from './halvesTable.ts';
 import { measureClip, type MeasuredClip } from './measuredClip.ts';
 import { poseClips } from './poseClips.ts';
 import { realReport } from './real/realReport.ts';
 import { fullReport } from './report.ts';
 
 const DOCUMENT = join(PROJECT_FOLDER, 'docs', 'accuracy.md');
+
+/** Puts a printed part into the document. */
+const put = (part: string, text: string): void => { writeFileSync(DOCUMENT, replaceBetweenMarkers(readFileSync(DOCUMENT, 'utf8'), part, text)); };
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,
@@ -50,7 +54,7 @@ if (values.pose) {
 } else if (values.real) {
   const report = await realReport(values.write);
   console.log(report);
-  if (values.write) writeFileSync(DOCUMENT, replaceBetweenMarkers(readFileSync(DOCUMENT, 'utf8'), 'checks on real footage', report));
+  if (values.write) put('checks on real footage', report);
 } else if (values.brief) {
   const posed = files.filter(({ clip, name }) => hasTrack(clip, name, model));
   const clips: MeasuredClip[] = [];
@@ -70,5 +74,8 @@ if (values.pose) {
   const report = fullReport(clips, model, word);
   console.log(report);
   if (values.out !== undefined) writeFileSync(values.out, `${report}\n`);
-  if (values.write) writeFileSync(DOCUMENT, replaceBetweenMarkers(readFileSync(DOCUMENT, 'utf8'), `accuracy of the model ${model}`, report));
+  if (values.write) {
+    put(`accuracy of the model ${model}`, report);
+    put('the two halves', halvesTable());
+  }
 }

@@ -7,6 +7,7 @@ import type { ModelSize } from '../../src/pose/track.ts';
 import { CLIP_SETS } from '../clips/clip.ts';
 import { angleTable, clipTable, turnTable } from './angleTables.ts';
 import { bodyTable, compared, frameTable, timingTable } from './bodyTables.ts';
+import { coverageOfClips } from './coverageTable.ts';
 import type { MeasuredClip } from './measuredClip.ts';
 import { MOVING_DEG_PER_S } from './moving.ts';
 import { TARGETS, verdicts } from './targets.ts';
@@ -37,6 +38,11 @@ export function fullReport(clips: readonly MeasuredClip[], model: ModelSize, mis
     ...(hasTargets(model) ? [`### Against the targets\n\n${targetTable(clips, model)}`] : []),
     `### Angles\n\nRoot mean square errors. A value is moving where the true angle changes faster than ${MOVING_DEG_PER_S}° a second. Flagged values (one camera can't know them, or they were bridged) are not in the columns before, and stand in the last two.\n\n${angleTable(clips)}`,
     `### Whole turns\n\n${turnTable(clips)}`,
+    `### What the said error is worth
+
+Share of true angles within the error that the motion carries for them (\`errorDeg\`, meant to hold in about 68 % of cases), overall and in each fifth of its range, flagged or not. Of which angle for each joint: [errors.md](errors.md).
+
+${coverageOfClips(clips)}`,
     `### Clip by clip\n\nFitted, all frames, flagged or not.\n\n${clipTable(clips)}`,
     `### Feet, bones, path and camera\n\n${bodyTable(clips)}`,
     `### Frames and landmarks\n\n${frameTable(results)}`,
