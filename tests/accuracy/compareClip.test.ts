@@ -122,7 +122,8 @@ describe('the report', () => {
     const text = fullReport([clip], 'heavy', 'Three clips are not there.');
     for (const name of [...JOINT_CLASSES, ...TURN_CLASSES]) {
       const rows = text.split('\n').filter((line) => line.startsWith(`| ${name} `));
-      expect(rows.map((line) => line.split('|')[2]!.trim()), name).toEqual(['tuning', 'reporting']);
+      // Elbow and knee stand in the table of said errors too.
+      expect(rows.slice(0, 2).map((line) => line.split('|')[2]!.trim()), name).toEqual(['tuning', 'reporting']);
     }
     expect(text).toContain('Three clips are not there.');
     expect(text).not.toMatch(/NaN|Infinity|undefined|-0\.0\b/);
