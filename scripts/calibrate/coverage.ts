@@ -33,6 +33,12 @@ export function rmsDeg(frames: readonly JointFrame[]): number {
   return Math.sqrt(all.reduce((sum, error) => sum + error ** 2, 0) / all.length);
 }
 
+/** The same of the turn about the bone, which no error covers; NaN where there is none. */
+export function turnRmsDeg(frames: readonly JointFrame[]): number {
+  const all = frames.map(({ turnDeg }) => turnDeg).filter((turn) => !Number.isNaN(turn));
+  return Math.sqrt(all.reduce((sum, turn) => sum + turn ** 2, 0) / all.length);
+}
+
 export interface UnsureFacts {
   readonly share: number;
   readonly sureRmsDeg: number;
@@ -40,8 +46,8 @@ export interface UnsureFacts {
 }
 
 export function unsureFacts(frames: readonly JointFrame[]): UnsureFacts {
-  const unsure = frames.filter((frame) => frame.unsure !== 0);
-  return { share: unsure.length / frames.length, sureRmsDeg: rmsDeg(frames.filter((frame) => frame.unsure === 0)), unsureRmsDeg: rmsDeg(unsure) };
+  const unsure = frames.filter((frame) => frame.unsure !== 0 || frame.bridged);
+  return { share: unsure.length / frames.length, sureRmsDeg: rmsDeg(frames.filter((frame) => frame.unsure === 0 && !frame.bridged)), unsureRmsDeg: rmsDeg(unsure) };
 }
 
 const percent = (share: number): string => (Number.isFinite(share) ? `${(share * 100).toFixed(0)} %` : '–');
@@ -50,15 +56,15 @@ const degrees = (value: number): string => (Number.isFinite(value) ? value.toFix
 /** One row a class: coverage, by fifths, and what is flagged. */
 export function coverageTable(frames: readonly JointFrame[], said: (frame: JointFrame) => number): string[] {
   const rows = [
-    '| joints | values | within | by fifths of the said error: within (said → rms, °) | unsure | rms sure, ° | rms unsure, ° |',
-    '| --- | --: | --: | --- | --: | --: | --: |',
+    '| joints | values | within | by fifths of the said error: within (said → rms, °) | unsure | rms sure, ° | rms unsure, ° | turn about the bone, rms, ° |',
+    '| --- | --: | --: | --- | --: | --: | --: | --: |',
   ];
   const row = (name: string, some: readonly JointFrame[]): void => {
     if (some.length === 0) return;
     const { n, within, fifths } = coverage(some, said);
     const { share, sureRmsDeg, unsureRmsDeg } = unsureFacts(some);
     const parts = fifths.map((fifth) => `${percent(fifth.within)} (${degrees(fifth.saidDeg)} → ${degrees(fifth.rmsDeg)})`).join(', ');
-    rows.push(`| ${name} | ${n} | ${percent(within)} | ${parts} | ${percent(share)} | ${degrees(sureRmsDeg)} | ${degrees(unsureRmsDeg)} |`);
+    rows.push(`| ${name} | ${n} | ${percent(within)} | ${parts} | ${percent(share)} | ${degrees(sureRmsDeg)} | ${degrees(unsureRmsDeg)} | ${degrees(turnRmsDeg(some))} |`);
   };
   ERROR_CLASSES.forEach((name, c) => row(name, frames.filter(({ errorClass }) => errorClass === c)));
   row('all', frames);

@@ -4,7 +4,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { fitTake } from '../../src/motion/fit/fitTake.ts';
 import { JOINT_COUNT } from '../../src/motion/joints.ts';
-import { STATE_MISSING, type Motion } from '../../src/motion/motion.ts';
+import { STATE_BRIDGED, STATE_MISSING, type Motion } from '../../src/motion/motion.ts';
 import { readTrack } from '../../src/motion/trackToMotion.ts';
 import { jointTrust } from '../../src/motion/trust/jointTrust.ts';
 import { PREDICTOR_COUNT, writePredictors } from '../../src/motion/trust/predictors.ts';
@@ -27,6 +27,8 @@ export interface JointFrame {
   /** What the model in force says (of the whole class: not shared out), and its doubts. */
   readonly errorDeg: number;
   readonly unsure: number;
+  /** Carried over a gap, or guessed while out of sight. */
+  readonly bridged: boolean;
 }
 
 /** Every so many frames one: the detector's errors stay alike for a quarter of a second. */
@@ -50,7 +52,7 @@ export function jointFrames(clip: TrueClip, index: number, track: Track, fitted:
       if (motion.state[i] === STATE_MISSING) continue;
       const x = new Float64Array(PREDICTOR_COUNT);
       writePredictors(source, t, joint, x);
-      out.push({ clip: index, errorClass, deg, turnDeg, x, errorDeg: motion.errorDeg[i]!, unsure: motion.unsure[i]! });
+      out.push({ clip: index, errorClass, deg, turnDeg, x, errorDeg: motion.errorDeg[i]!, unsure: motion.unsure[i]!, bridged: motion.state[i] === STATE_BRIDGED });
     }
   }
   return out;

@@ -1,5 +1,5 @@
 /**
- * One sigma of a joint's angle from its predictors: log-linear, rising in every one of them.
+ * One sigma of a joint's angle from its predictors: log-linear, rising in every sign of trouble.
  *
  *   errorDeg = max(floor, exp(start[c] + Σ slope[c][k] · x[k]))
  *
@@ -11,7 +11,7 @@ import { UNSURE_AT_LENS, UNSURE_BRIDGED, UNSURE_FAR, UNSURE_HIDDEN, UNSURE_OUTSI
 /** For the classes of ERROR_CLASSES (rows) and the predictors of PREDICTORS (columns). */
 export interface ErrorModel {
   readonly start: readonly number[];
-  /** None negative: a worse sign never makes a joint surer. */
+  /** None negative but those of FREE_PREDICTORS: a worse sign never makes a joint surer. */
   readonly slope: readonly (readonly number[])[];
   /** Largest value of each predictor that was seen in calibration; beyond a margin the model speaks of what it doesn't know. */
   readonly most: readonly (readonly number[])[];
@@ -47,25 +47,32 @@ const REASON: Readonly<Partial<Record<(typeof PREDICTORS)[number], number>>> = {
   lens: UNSURE_AT_LENS, unseen: UNSURE_HIDDEN, behind: UNSURE_HIDDEN, far: UNSURE_FAR, depth: UNSURE_FAR, jump: UNSURE_FAR, gap: UNSURE_BRIDGED,
 };
 const REASON_OF = PREDICTORS.map((name) => REASON[name] ?? 0);
+/** Predictors that can be a reason. */
+const REASONING = Int32Array.from(REASON_OF.flatMap((bit, k) => (bit === 0 ? [] : [k])));
 
 /**
  * Why a joint with this error is unsure: the predictor that adds most to it; 0 where the error is within the class's limit.
  * A value far beyond what was calibrated is told as such whatever the error.
  */
 export function doubtOf(model: ErrorModel, errorClass: number, x: Float64Array, errorDeg: number): number {
-  const slope = model.slope[errorClass]!;
   const most = model.most[errorClass]!;
   let bits = 0;
+  for (let r = 0; r < REASONING.length; r++) {
+    const k = REASONING[r]!;
+    if (x[k]! > most[k]! * MARGIN_TIMES + MARGIN) bits = UNSURE_OUTSIDE;
+  }
+  return errorDeg > model.limitDeg[errorClass]! ? bits | reasonOf(model.slope[errorClass]!, most, x) : bits;
+}
+
+function reasonOf(slope: readonly number[], most: readonly number[], x: Float64Array): number {
   let largest = 0;
   let reason = UNSURE_FAR;
-  for (let k = 0; k < PREDICTOR_COUNT; k++) {
-    if (REASON_OF[k] === 0) continue;
-    if (x[k]! > most[k]! * MARGIN_TIMES + MARGIN) bits |= UNSURE_OUTSIDE;
+  for (const k of REASONING) {
     const part = slope[k]! * Math.min(x[k]!, most[k]!);
     if (part > largest) {
       largest = part;
       reason = REASON_OF[k]!;
     }
   }
-  return errorDeg > model.limitDeg[errorClass]! ? bits | reason : bits;
+  return reason;
 }

@@ -4,14 +4,14 @@
  * docs/errors.md says what the error is an error of, how it was calibrated and how well it holds.
  */
 import { JOINT_COUNT } from '../joints.ts';
-import { STATE_MISSING } from '../motion.ts';
+import { STATE_BRIDGED, STATE_MISSING } from '../motion.ts';
 import { CALIBRATION } from './calibration.ts';
 import { JOINT_CLASS } from './errorClasses.ts';
 import { doubtOf, errorDegOf, type ErrorModel } from './errorModel.ts';
 import { vouch } from './handSet.ts';
 import { PREDICTOR_COUNT, writePredictors, type PredictorSource } from './predictors.ts';
 import { markSwaps } from './swapped.ts';
-import { UNSURE_BRIDGED } from './unsure.ts';
+import { UNSURE_BRIDGED, UNSURE_HIDDEN } from './unsure.ts';
 
 export interface JointTrust {
   /** `[T·J]` degrees, one sigma; NaN where missing or not observable. */
@@ -20,7 +20,7 @@ export interface JointTrust {
   readonly unsure: Uint8Array;
 }
 
-/** A frame in which nobody was found is a guess, however short the gap. */
+/** A frame in which nobody was found is a guess, however short the gap; so is a joint that was out of sight. */
 const GAP_AT = 5;
 
 /**
@@ -44,7 +44,7 @@ export function jointTrust(
       const error = errorDegOf(model, errorClass, x);
       errorDeg[i] = share * error;
       const nobody = x[GAP_AT]! > 0 || source.visibility[i] === 0;
-      unsure[i] = doubtOf(model, errorClass, x, error) | (nobody ? UNSURE_BRIDGED : 0);
+      unsure[i] = doubtOf(model, errorClass, x, error) | (nobody ? UNSURE_BRIDGED : state[i] === STATE_BRIDGED ? UNSURE_HIDDEN : 0);
     }
   }
   if (source.body !== null) {

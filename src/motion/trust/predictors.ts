@@ -20,9 +20,13 @@ import { ERROR_CLASSES, JOINT_CLASS } from './errorClasses.ts';
  * - `bent` flexion of a hinge, swing of an upper arm or thigh from hanging, over 90°.
  * - `quick` angular speed of the joint, over 200° a second of the performer's time.
  * - `notHeavy`, `lite` 1 where the model is not the heavy one; where it is the lite one.
+ *
+ * For the head `far` is the distance of the rigid head from the picture's face.
  */
 export const PREDICTORS = ['lens', 'unseen', 'far', 'depth', 'jump', 'gap', 'behind', 'side', 'bent', 'quick', 'notHeavy', 'lite'] as const;
 export type Predictor = (typeof PREDICTORS)[number];
+/** Marks of a kind and no signs of trouble: a larger model is not the better one in everything. */
+export const FREE_PREDICTORS: readonly Predictor[] = ['notHeavy', 'lite'];
 export const PREDICTOR_COUNT = PREDICTORS.length;
 
 /** T frames; shapes as in Motion. */
@@ -52,8 +56,9 @@ const LIMB_LANDMARKS = [
   [LANDMARK.leftShoulder, LANDMARK.leftElbow, LANDMARK.leftWrist], [LANDMARK.rightShoulder, LANDMARK.rightElbow, LANDMARK.rightWrist],
   [LANDMARK.leftHip, LANDMARK.leftKnee, LANDMARK.leftAnkle], [LANDMARK.rightHip, LANDMARK.rightKnee, LANDMARK.rightAnkle],
 ] as const;
-const HINGES = [ERROR_CLASSES.indexOf('elbow'), ERROR_CLASSES.indexOf('knee')];
-const BALLS = [ERROR_CLASSES.indexOf('shoulder'), ERROR_CLASSES.indexOf('hip')];
+const IS_HINGE = ERROR_CLASSES.map((name) => name === 'elbow' || name === 'knee');
+const HEAD = ERROR_CLASSES.indexOf('head');
+const IS_BALL = ERROR_CLASSES.map((name) => name === 'shoulder' || name === 'hip');
 
 /**
  * Writes the predictors of one joint in one frame with a pose; what isn't known counts as 0.
@@ -83,9 +88,10 @@ export function writePredictors(source: PredictorSource, t: number, joint: numbe
       out[4] = known(body.jumpPx[at]! / body.pxPerM[t]! / FAR_M);
     }
   }
+  if (body !== null && errorClass === HEAD) out[2] = known(body.headResidualPx[t]! / body.pxPerM[t]! / FAR_M);
   if (body !== null) out[5] = Math.min(1, known(body.gapS[t]! / GAP_S));
-  if (HINGES.includes(errorClass)) out[8] = (2 * Math.atan2(Math.abs(rotations[i * 4 + 3]!), Math.abs(rotations[i * 4]!))) / SQUARE_RAD;
-  else if (BALLS.includes(errorClass)) out[8] = swing(rotations, i * 4) / SQUARE_RAD;
+  if (IS_HINGE[errorClass] === true) out[8] = (2 * Math.atan2(Math.abs(rotations[i * 4 + 3]!), Math.abs(rotations[i * 4]!))) / SQUARE_RAD;
+  else if (IS_BALL[errorClass] === true) out[8] = swing(rotations, i * 4) / SQUARE_RAD;
   out[9] = speed(source, t, joint) / QUICK_RAD_PER_S;
   out[10] = model === 'heavy' ? 0 : 1;
   out[11] = model === 'lite' ? 1 : 0;
@@ -97,7 +103,7 @@ function known(value: number): number {
 
 /** How far the bone swings from hanging, radians. */
 function swing(rotations: Float64Array, at: number): number {
-  return 2 * Math.atan2(Math.hypot(rotations[at + 1]!, rotations[at + 3]!), Math.hypot(rotations[at]!, rotations[at + 2]!));
+  return 2 * Math.atan2(Math.sqrt(rotations[at + 1]! ** 2 + rotations[at + 3]! ** 2), Math.sqrt(rotations[at]! ** 2 + rotations[at + 2]! ** 2));
 }
 
 /** Part of the pelvis' forward axis toward the lens. */
@@ -110,8 +116,8 @@ function rawFraction(positionM: Float64Array, t: number, limb: number, bone: 0 |
   const from = (t * LANDMARK_COUNT + LIMB_LANDMARKS[limb]![bone]!) * 3;
   const to = (t * LANDMARK_COUNT + LIMB_LANDMARKS[limb]![bone + 1]!) * 3;
   const away = positionM[to]! - positionM[from]!;
-  const across = Math.hypot(positionM[to + 1]! - positionM[from + 1]!, positionM[to + 2]! - positionM[from + 2]!);
-  const whole = Math.hypot(away, across);
+  const across = Math.sqrt((positionM[to + 1]! - positionM[from + 1]!) ** 2 + (positionM[to + 2]! - positionM[from + 2]!) ** 2);
+  const whole = Math.sqrt(away * away + across * across);
   return whole > 0 ? across / whole : 1;
 }
 
@@ -122,10 +128,16 @@ function speed({ rotations, performerS }: PredictorSource, t: number, joint: num
   if (after === before) return 0;
   const a = (before * JOINT_COUNT + joint) * 4;
   const b = (after * JOINT_COUNT + joint) * 4;
-  let dot = 0;
+  let sum = 0;
   let difference = 0;
-  for (let k = 0; k < 4; k++) dot += rotations[a + k]! * rotations[b + k]!;
-  for (let k = 0; k < 4; k++) difference += (rotations[b + k]! - Math.sign(dot) * rotations[a + k]!) ** 2;
+  for (let k = 0; k < 4; k++) {
+    const apart = rotations[b + k]! - rotations[a + k]!;
+    const together = rotations[b + k]! + rotations[a + k]!;
+    difference += apart * apart;
+    sum += together * together;
+  }
+  // either sign of a quaternion is the same turn
+  difference = Math.min(difference, sum);
   // chord to angle; exact at 0, where an arc cosine of the product is not
   const angle = 4 * Math.asin(Math.min(1, Math.sqrt(difference) / 2));
   return known(angle / (performerS[after]! - performerS[before]!));
