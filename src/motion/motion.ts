@@ -29,6 +29,7 @@ export const AT_LENS_CONFIDENCE = 0.4;
  * - `errorDeg[T·J]` one sigma of the joint's angle, degrees: about two in three true angles lie within it (docs/errors.md says of
  *   which angle for each joint); NaN where missing or not observable.
  * - `unsure[T·J]` UNSURE_* bits of `trust/unsure.ts`: why one camera can't know it; 0 where nothing speaks against it.
+ * - `contacts[T·2]` 1 where the left, the right foot stands on the floor, as the fit found it or a person said; 0 without a fit.
  * - `observable[J]` 0 for joints that this footage can never show (they stay at rest): say so wherever they are shown.
  */
 export interface Motion {
@@ -39,7 +40,10 @@ export interface Motion {
   readonly state: Uint8Array;
   readonly errorDeg: Float32Array;
   readonly unsure: Uint8Array;
+  readonly contacts: Uint8Array;
   readonly observable: Uint8Array;
+  /** Height of the performer's hips when both legs are straight, metres (`legLength.ts`): what the puppet's path is scaled by. */
+  readonly legLengthM: number;
   /** Read from a body fitted to the whole take, rather than from the landmarks of each frame alone. */
   readonly fitted: boolean;
   /** Cut-off that was really used, Hz of the performer's own time; `null` where the footage is too slow to smooth. */

@@ -9,6 +9,7 @@ import type { FittedBody } from './fit/fittedBody.ts';
 import { JOINT_LANDMARKS, USED_LANDMARKS } from './jointLandmarks.ts';
 import { writeJointRotations } from './jointRotations.ts';
 import { JOINT_COUNT } from './joints.ts';
+import { legLengthM } from './legLength.ts';
 import type { Motion } from './motion.ts';
 import { landmarkWeights, prepareTrack, type PreparedTrack } from './prepareTrack.ts';
 import { rootPath } from './rootPath.ts';
@@ -79,10 +80,18 @@ function readMotion(prepared: PreparedTrack, cutoffHz: number, smoother: Smoothe
     rootM: rootPath(stage, { ...bridged, positionM }, performerS, smoothing),
     confidence,
     state,
+    contacts: contactsOf(body, timesS.length, mirror),
+    legLengthM: legLengthM(positionM, bridged.frameState),
     observable: Uint8Array.from(JOINT_LANDMARKS, (landmarks) => (landmarks.length > 0 ? 1 : 0)),
     fitted: body !== null,
     usedCutoffHz: smoothing.usedCutoffHz,
     warnings,
   };
   return { motion, source: { model, performerS, captureFactor, rotations, visibility, positionM, body, mirror } };
+}
+
+/** `[T·2]` left and right; a mirror swaps them. */
+function contactsOf(body: FittedBody | null, frames: number, mirror: boolean): Uint8Array {
+  if (body === null) return new Uint8Array(frames * 2);
+  return mirror ? body.contacts.map((_, i) => body.contacts[i ^ 1]!) : body.contacts.slice();
 }

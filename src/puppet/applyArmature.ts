@@ -4,18 +4,19 @@
  * - A performer's joint that moves nothing is rigid. Its turn passes on to the joints it carries: theirs becomes the product
  *   of all turns from the nearest joint above that moves something, so every segment below keeps its orientation on the
  *   stage. Where it carries none (a hand without a wrist), the turn is lost.
- * - Joints with the same source share its turn by their weights, as parts of one rotation vector.
+ * - Joints with the same source on one chain of bones share its turn by their weights, as parts of one rotation vector.
  * - A ball or wire takes the whole turn; a hinge, swivel or screw the part about its axis, the twist of q = swing · twist.
  *   What such a joint can't make is lost, not passed on: a knee stays the performer's knee, whatever kind of hip carries
  *   it. Where more than the smallest move is lost, FLAG_LOST says so.
- * - The gain multiplies the rotation vector from rest (the angle, for one axis), followed round without jumps; then offset
+ * - The gain multiplies the rotation vector from rest (the angle, for one axis), followed round without jumps; of the joint
+ *   that carries the whole puppet the lean alone, not which way it faces. Then offset
  *   and hand-set curve are added: for balls as a turn about the parent's axes after the performer's.
  * - Limits: `keepLimits.ts`.
  */
 import { JOINT_COUNT } from '../motion/joints.ts';
 import { STATE_MEASURED, STATE_MISSING } from '../motion/motion.ts';
 import { combinedErrorDeg } from '../motion/trust/combine.ts';
-import { fromRotationVector, IDENTITY, multiply, readQuat, rotationVector, writeQuat, type Quat } from '../numeric/quaternion.ts';
+import { conjugate, fromRotationVector, IDENTITY, multiply, readQuat, rotationVector, writeQuat, type Quat } from '../numeric/quaternion.ts';
 import { makeSignContinuous } from '../numeric/quaternionSeries.ts';
 import { nearestTurn } from '../numeric/unwrap.ts';
 import type { Vec3 } from '../numeric/vector3.ts';
@@ -28,9 +29,11 @@ import { curveValues } from './handCurve.ts';
 import { keepLimits } from './keepLimits.ts';
 import { FLAG_LOST, type PuppetJoint, type PuppetPoses } from './puppetPoses.ts';
 import { DEFAULT_PUPPET_SETTINGS, type CurveAxis, type HandCurve, type PuppetSettings } from './puppetSettings.ts';
-import { angleAbout, DEG_PER_RAD, nearestVector, RAD_PER_DEG, turnAbout } from './turns.ts';
+import { angleAbout, DEG_PER_RAD, nearestVector, RAD_PER_DEG, turnAbout, twistAbout } from './turns.ts';
 
 export type { PuppetJoint, PuppetPoses } from './puppetPoses.ts';
+
+const UP: Vec3 = [0, 1, 0];
 
 /** The performer's poses at the same N moments, each taken so many steps earlier. `0` must be the moments themselves. */
 export type PosesLater = (delaySteps: number) => Poses;
@@ -44,7 +47,7 @@ export function applyArmature(
 ): PuppetPoses {
   const posesAt: PosesLater = typeof poses === 'function' ? poses : () => poses;
   const complete = completeArmature(armature);
-  const follows = followsOf(drivesOf(complete, settings));
+  const follows = followsOf(complete, drivesOf(complete, settings));
   const { timesS } = posesAt(0);
   const count = timesS.length;
   const width = follows.length;
@@ -119,7 +122,11 @@ function writeTurns(
       writeQuat(out.rotations, at, turnAbout(joint.axis, angleDeg));
       continue;
     }
-    if (by !== 1) {
+    if (by !== 1 && joint.parentIndex < 0) {
+      const heading = twistAbout(q, UP);
+      const lean = rotationVector(multiply(conjugate(heading), q));
+      q = multiply(heading, fromRotationVector([lean[0] * by, lean[1] * by, lean[2] * by]));
+    } else if (by !== 1) {
       lastVector = nearestVector(rotationVector(q), lastVector);
       q = fromRotationVector([lastVector[0] * by, lastVector[1] * by, lastVector[2] * by]);
     }

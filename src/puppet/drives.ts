@@ -13,7 +13,7 @@ export interface Follow {
    * empty without a source. A performer's joint that moves nothing is rigid: its turn passes on to the joints it carries.
    */
   readonly chain: readonly number[];
-  /** Part of the bend that falls to this joint, 0..1: its weight among the joints with the same source. */
+  /** Part of the bend that falls to this joint, 0..1: its weight among the joints with the same source on one chain of bones. */
   readonly share: number;
 }
 
@@ -32,14 +32,16 @@ export function drivesOf(armature: CompleteArmature, settings: Pick<PuppetSettin
   });
 }
 
-/** One entry for each joint of the armature. */
-export function followsOf(drives: readonly CompleteDrive[]): readonly Follow[] {
+/** One entry for each joint of the armature. Joints of other limbs with the same source take the whole of it each. */
+export function followsOf({ joints }: CompleteArmature, drives: readonly CompleteDrive[]): readonly Follow[] {
   const used = new Set(drives.flatMap(({ from }) => (from === null ? [] : [from])));
-  const weights = new Map<JointName, number>();
-  for (const { from, weight } of drives) if (from !== null) weights.set(from, (weights.get(from) ?? 0) + weight);
-  return drives.map((drive): Follow => {
+  const carries = (up: number, p: number): boolean => {
+    for (let at = p; at >= 0; at = joints[at]!.parentIndex) if (at === up) return true;
+    return false;
+  };
+  return drives.map((drive, p): Follow => {
     if (drive.from === null) return { drive, chain: [], share: 1 };
-    const sum = weights.get(drive.from)!;
+    const sum = drives.reduce((total, { from, weight }, q) => (from === drive.from && (carries(p, q) || carries(q, p)) ? total + weight : total), 0);
     return { drive, chain: chainOf(drive.from, used), share: sum > 0 ? drive.weight / sum : 0 };
   });
 }

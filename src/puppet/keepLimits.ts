@@ -153,7 +153,7 @@ function groupsOf({ joints, bones }: CompleteArmature, follows: readonly Follow[
   const groupOf = new Map<number, { members: number[]; weights: number[] }>();
   joints.forEach((joint, p) => {
     const up = joint.parentIndex;
-    if (up < 0 || !(sameBend(follows[up]!, follows[p]!) || sameLine(joints[up]!, joint, bones[up]!.along, bones[up]!.lengthMm))) return;
+    if (up < 0 || !((sameBend(follows[up]!, follows[p]!) && sameSense(joints[up]!, joint)) || sameLine(joints[up]!, joint, bones[up]!.along, bones[up]!.lengthMm))) return;
     let group = groupOf.get(up);
     if (group === undefined) {
       group = { members: [up], weights: [follows[up]!.share] };
@@ -172,6 +172,12 @@ function groupsOf({ joints, bones }: CompleteArmature, follows: readonly Follow[
 function sameBend(a: Follow, b: Follow): boolean {
   const [from, to] = [a.drive.from, b.drive.from];
   return from !== null && to !== null && (ONE_BEND[from] ?? from) === (ONE_BEND[to] ?? to);
+}
+
+/** Bending one way: a knee and a heel joint that folds against it have one source, but make different moves. */
+function sameSense(a: CompleteJoint, b: CompleteJoint): boolean {
+  if (turnsFreely(a.kind) || turnsFreely(b.kind)) return true;
+  return a.axis[0] * b.axis[0] + a.axis[1] * b.axis[1] + a.axis[2] * b.axis[2] > Math.cos(3 * RAD_PER_DEG);
 }
 
 /** Both of one axis, about one line: parallel within 3°, the second beside the first's axis by no more than a tenth of the bone. */

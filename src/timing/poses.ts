@@ -7,12 +7,14 @@
  *
  * - `timesS[N]` container seconds.
  * - `rotations[N·J·4]`, `rootM[N·3]`: NaN where missing.
+ * - `contacts[N·2]` 1 where the left, the right foot stands.
  * - `confidence[N·J]`, `state[N·J]`, `errorDeg[N·J]` (NaN where missing or not observable), `unsure[N·J]`.
  */
 export interface Poses {
   readonly timesS: Float64Array;
   readonly rotations: Float64Array;
   readonly rootM: Float64Array;
+  readonly contacts: Uint8Array;
   readonly confidence: Float32Array;
   readonly state: Uint8Array;
   readonly errorDeg: Float32Array;

@@ -35,6 +35,7 @@ export function sampleMotion(motion: Motion, atS: Float64Array): Poses {
   const state = new Uint8Array(count * JOINT_COUNT).fill(STATE_MISSING);
   const errorDeg = new Float32Array(count * JOINT_COUNT).fill(Number.NaN);
   const unsure = new Uint8Array(count * JOINT_COUNT);
+  const contacts = new Uint8Array(count * 2);
   const hinge = hingeAngles(motion);
   const runs = knownRuns(motion);
 
@@ -70,6 +71,8 @@ export function sampleMotion(motion: Motion, atS: Float64Array): Poses {
         writeQuat(rotations, out, readQuat(motion.rotations, a));
       }
     }
+    // a foot stands between two frames when it does in both
+    for (let foot = 0; foot < 2; foot++) contacts[s * 2 + foot] = motion.contacts[low * 2 + foot]! & motion.contacts[high * 2 + foot]!;
     // the root path is known where the pelvis is
     const pelvis = low * JOINT_COUNT + JOINT.pelvis;
     for (let c = 0; c < 3; c++) {
@@ -79,7 +82,7 @@ export function sampleMotion(motion: Motion, atS: Float64Array): Poses {
     }
   }
   for (let j = 0; j < JOINT_COUNT; j++) makeSignContinuous(rotations, count, JOINT_COUNT * 4, j * 4);
-  return { timesS: atS, rotations, rootM, confidence, state, errorDeg, unsure };
+  return { timesS: atS, rotations, rootM, contacts, confidence, state, errorDeg, unsure };
 }
 
 /** The frames on both sides of a moment and where between them it lies; the same frame twice when it is on one. */

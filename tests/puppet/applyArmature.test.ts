@@ -18,7 +18,7 @@ function posesOf(moments: readonly (readonly Quat[])[]): Poses {
   moments.forEach((joints, s) => joints.forEach((q, j) => writeQuat(rotations, s * JOINT_COUNT + j, q)));
   const n = moments.length;
   return {
-    timesS: Float64Array.from({ length: n }, (_, s) => s), rotations, rootM: new Float64Array(n * 3),
+    timesS: Float64Array.from({ length: n }, (_, s) => s), rotations, rootM: new Float64Array(n * 3), contacts: new Uint8Array(n * 2),
     confidence: new Float32Array(n * JOINT_COUNT).fill(0.75), state: new Uint8Array(n * JOINT_COUNT).fill(STATE_MEASURED),
     errorDeg: new Float32Array(n * JOINT_COUNT).fill(3), unsure: new Uint8Array(n * JOINT_COUNT),
   };

@@ -1,7 +1,7 @@
 /**
- * Sedge, a wading bird on two legs, 300 mm: the thigh lies forward under the body, the knee bends as a person's, the heel
+ * Sedge, a wading bird on two legs, 315 mm: the thigh lies forward under the body, the knee bends as a person's, the heel
  * joint half-way down bends the other way, the toes stand on the floor. Wings follow the arms, the neck has three
- * links. The performer's ankle moves the toes; the heel joint moves with the knee. Our own.
+ * links. The performer's ankle moves the toes; the heel joint folds against the knee, so its gain is negative. Our own.
  */
 import type { Armature, Bone, Drive, Joint, Triple } from '../armature.ts';
 import { plusMinus } from './human.ts';
@@ -53,11 +53,11 @@ for (const side of ['left', 'right'] as const) {
     { name: `${side}Hip`, parent: 'body', child: `${side}Thigh`, at: 0.35, offsetMm: [0, -8, out * 16] },
     { name: `${side}Knee`, parent: `${side}Thigh`, child: `${side}Shank`, limitsDeg: { axis: [-50, 80] } },
     { name: `${side}Heel`, parent: `${side}Shank`, child: `${side}Tarsus`, kind: 'hinge', axis: [0, 0, 1], limitsDeg: { axis: [-42, 100] } },
-    { name: `${side}Toes`, parent: `${side}Tarsus`, child: `${side}Toes`, kind: 'ball', limitsDeg: { forward: plusMinus(50), up: plusMinus(60), right: plusMinus(90) } },
+    { name: `${side}Toes`, parent: `${side}Tarsus`, child: `${side}Toes`, kind: 'ball', limitsDeg: { forward: plusMinus(80), up: plusMinus(80), right: plusMinus(120) } },
   );
   drives.push(
-    { joint: `${side}Knee`, from: `${side}Knee`, gain: 0.5 },
-    { joint: `${side}Heel`, from: `${side}Knee`, gain: 0.8 },
+    { joint: `${side}Knee`, from: `${side}Knee`, gain: 0.6 },
+    { joint: `${side}Heel`, from: `${side}Knee`, gain: -1 },
     { joint: `${side}Toes`, from: `${side}Ankle` },
   );
 }

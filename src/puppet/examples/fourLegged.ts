@@ -27,7 +27,7 @@ const joints: Joint[] = [
   { name: 'rightEar', parent: 'head', child: 'rightEar', at: 0.1, offsetMm: [0, 12, 9], kind: 'swivel' },
 ];
 const drives: Drive[] = [
-  { joint: 'pelvis', from: 'pelvis' },
+  { joint: 'pelvis', from: 'pelvis', gain: 0.3 },
   { joint: 'loin', from: 'spine', gain: 0.6 },
   { joint: 'ribs', from: 'chest', gain: 0.6 },
 ];
@@ -42,7 +42,7 @@ for (const side of ['left', 'right'] as const) {
     { name: `${side}HindPaw`, lengthMm: 16, along: [1, 0, 0], radiusMm: 6, massG: 6, sole },
     { name: `${side}Blade`, lengthMm: 40, along: [0.4, -1, 0], radiusMm: 11, massG: 26 },
     { name: `${side}Foreleg`, lengthMm: 42, along: [-0.3, -1, 0], radiusMm: 8, massG: 14 },
-    { name: `${side}Pastern`, lengthMm: 42, along: [0.05, -1, 0], radiusMm: 6, massG: 9 },
+    { name: `${side}Pastern`, lengthMm: 48.4, along: [0.05, -1, 0], radiusMm: 6, massG: 9 },
     { name: `${side}ForePaw`, lengthMm: 16, along: [1, 0, 0], radiusMm: 6, massG: 6, sole },
   );
   joints.push(
@@ -57,12 +57,12 @@ for (const side of ['left', 'right'] as const) {
   );
   drives.push(
     { joint: `${side}Hip`, from: `${side}Hip`, gain: 0.7 },
-    { joint: `${side}Knee`, from: `${side}Knee`, gain: 0.6 },
-    { joint: `${side}Hock`, from: `${side}Knee`, gain: 0.6 },
+    { joint: `${side}Knee`, from: `${side}Knee`, gain: 1 },
+    { joint: `${side}Hock`, from: `${side}Knee`, gain: -1 },
     { joint: `${side}HindPaw`, from: `${side}Ankle` },
     { joint: `${side}Shoulder`, from: `${other}Hip`, gain: 0.7 },
-    { joint: `${side}Elbow`, from: `${other}Knee`, gain: 0.5 },
-    { joint: `${side}Wrist`, from: `${other}Knee`, gain: 0.5 },
+    { joint: `${side}Elbow`, from: `${other}Knee`, gain: -1 },
+    { joint: `${side}Wrist`, from: `${other}Knee`, gain: 1 },
     { joint: `${side}ForePaw`, from: `${other}Ankle` },
   );
 }

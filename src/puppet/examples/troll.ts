@@ -1,5 +1,5 @@
 /**
- * Grumm, a troll of 330 mm: short legs, arms of wire to the knees, a back of four links that share the performer's bend by
+ * Grumm, a troll of 335 mm: short legs, arms of wire to the knees, a back of four links that share the performer's bend by
  * weights. Our own.
  */
 import type { Armature, Bone, Drive, Joint } from '../armature.ts';

@@ -1,0 +1,49 @@
+/**
+ * The whole way from the performer's poses to the puppet's exact pose on its set: mapping and limits, floor, pins.
+ */
+import { makeSignContinuous } from '../numeric/quaternionSeries.ts';
+import { applyArmature, type PosesLater } from './applyArmature.ts';
+import type { Armature } from './armature.ts';
+import { completeArmature } from './completeArmature.ts';
+import { drivesOf } from './drives.ts';
+import { feetOf, standingFeet, type Foot } from './feet.ts';
+import { pinLimbs } from './pinLimbs.ts';
+import { pathOf } from './puppetPath.ts';
+import type { PuppetPoses } from './puppetPoses.ts';
+import type { PuppetSettings } from './puppetSettings.ts';
+import { standOnFloor } from './standOnFloor.ts';
+
+/**
+ * - `rootMm[N·3]` start of the root bone on the set, mm: X forward (toward the camera), Y above the stage floor, Z to the left of the
+ *   picture; NaN where missing.
+ * - `feet` F bones with a sole; `stands[N·F]` 1 where one stands.
+ */
+export interface MovedPuppet extends PuppetPoses {
+  readonly rootMm: Float64Array;
+  readonly feet: readonly Foot[];
+  readonly stands: Uint8Array;
+}
+
+/** What of the performer's motion as a whole is needed besides its poses. */
+export interface PerformerFacts {
+  readonly observable: Uint8Array;
+  readonly legLengthM: number;
+}
+
+/**
+ * @param posesAt the performer at N moments, so many steps later
+ */
+export function movePuppet(posesAt: PosesLater, { observable, legLengthM }: PerformerFacts, armature: Armature, settings: PuppetSettings): MovedPuppet {
+  const complete = completeArmature(armature);
+  const drives = drivesOf(complete, settings);
+  const poses = applyArmature(posesAt, observable, armature, settings);
+  const root = drives[0];
+  const rootMm = pathOf(complete, drives, posesAt(root?.delaySteps ?? 0).rootM, legLengthM, poses.rotations);
+  const feet = feetOf(complete, drives);
+  const stands = settings.plantFeet ? standingFeet(feet, posesAt) : new Uint8Array(feet.length * posesAt(0).timesS.length);
+  if (settings.plantFeet) standOnFloor(complete, feet, stands, rootMm, poses.rotations, poses.flags);
+  if (settings.pins.length > 0) pinLimbs(complete, settings.pins, posesAt(0).timesS, rootMm, poses.rotations, poses.flags);
+  const width = poses.joints.length;
+  for (let p = 0; p < width; p++) makeSignContinuous(poses.rotations, rootMm.length / 3, width * 4, p * 4);
+  return { ...poses, rootMm, feet, stands };
+}

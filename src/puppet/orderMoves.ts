@@ -1,0 +1,94 @@
+/**
+ * What is ordered of every joint at every step (`roundMoves.ts`), in the units of the hand: degrees, turns of a key.
+ */
+import { angleOf, fromAxisAngle, readQuat, writeQuat, type Quat } from '../numeric/quaternion.ts';
+import { makeSignContinuous } from '../numeric/quaternionSeries.ts';
+import { unwrap } from '../numeric/unwrap.ts';
+import { turnsFreely } from './armature.ts';
+import type { CompleteArmature, CompleteJoint } from './complete.ts';
+import { gridPhase, roundAxis, roundBall } from './roundMoves.ts';
+import { openingOfTurns, turnsOfOpening } from './screw.ts';
+import { angleAbout, DEG_PER_RAD, RAD_PER_DEG } from './turns.ts';
+import { length } from '../numeric/vector3.ts';
+
+/**
+ * N steps, P joints. NaN where there is no pose. A move after a gap leads from the last pose before it, where the puppet stood still.
+ * - `rotations[N·P·4]` ordered turns; `angleDeg[N·P]` angle about the axis, of balls and wires the size of the turn from rest.
+ * - `incrementDeg[N·P]` what to move: signed about the axis, of balls and wires the size of the move. 0 at the first pose.
+ * - `turnDeg[N·P·3]` the move as a rotation vector in the axes of the parent bone (forward, up, right).
+ * - `keyTurns[N·P]` of screws the turns of the key; NaN for all other kinds.
+ */
+export interface Orders {
+  readonly rotations: Float64Array;
+  readonly angleDeg: Float64Array;
+  readonly incrementDeg: Float64Array;
+  readonly turnDeg: Float64Array;
+  readonly keyTurns: Float64Array;
+}
+
+/**
+ * @param rotations `[N·P·4]` exact turns
+ */
+export function orderMoves(armature: CompleteArmature, rotations: Float64Array): Orders {
+  const width = armature.joints.length;
+  const count = width === 0 ? 0 : rotations.length / (width * 4);
+  const orders: Orders = {
+    rotations: new Float64Array(rotations.length).fill(Number.NaN),
+    angleDeg: new Float64Array(count * width).fill(Number.NaN),
+    incrementDeg: new Float64Array(count * width).fill(Number.NaN),
+    turnDeg: new Float64Array(count * width * 3).fill(Number.NaN),
+    keyTurns: new Float64Array(count * width).fill(Number.NaN),
+  };
+  armature.joints.forEach((joint, p) => {
+    if (turnsFreely(joint.kind)) orderBall(joint, p, width, count, rotations, orders);
+    else orderAxis(joint, p, width, count, rotations, orders);
+    makeSignContinuous(orders.rotations, count, width * 4, p * 4);
+  });
+  return orders;
+}
+
+function orderBall(joint: CompleteJoint, p: number, width: number, count: number, rotations: Float64Array, out: Orders): void {
+  const targets = Array.from({ length: count }, (_, s): Quat | null => {
+    const at = s * width + p;
+    return Number.isNaN(rotations[at * 4]!) ? null : readQuat(rotations, at);
+  });
+  const { ordered, moves } = roundBall(targets, joint.smallestDeg * RAD_PER_DEG, joint.slackDeg * RAD_PER_DEG, gridPhase(p));
+  ordered.forEach((q, s) => {
+    if (q === null) return;
+    const at = s * width + p;
+    const move = moves[s]!;
+    writeQuat(out.rotations, at, q);
+    out.angleDeg[at] = angleOf(q) * DEG_PER_RAD;
+    out.incrementDeg[at] = length(move) * DEG_PER_RAD;
+    for (let c = 0; c < 3; c++) out.turnDeg[at * 3 + c] = move[c]! * DEG_PER_RAD;
+  });
+}
+
+function orderAxis(joint: CompleteJoint, p: number, width: number, count: number, rotations: Float64Array, out: Orders): void {
+  const { screw } = joint;
+  const angles = unwrap(Float64Array.from({ length: count }, (_, s) => {
+    const at = s * width + p;
+    return Number.isNaN(rotations[at * 4]!) ? Number.NaN : angleAbout(readQuat(rotations, at), joint.axis);
+  }));
+  const inHand = (deg: number): number => (screw === null ? deg : turnsOfOpening(screw, deg));
+  const smallest = screw === null ? joint.smallestDeg : screw.smallestTurns;
+  const slack = screw === null ? joint.slackDeg : (joint.slackDeg / joint.smallestDeg) * screw.smallestTurns;
+  const limits = joint.limitsDeg.axis;
+  const ordered = roundAxis(
+    angles.map((rad) => inHand(rad * DEG_PER_RAD)), smallest, slack, gridPhase(p),
+    limits === null ? undefined : [inHand(limits[0]), inHand(limits[1])],
+  );
+  let before = Number.NaN;
+  ordered.forEach((value, s) => {
+    if (Number.isNaN(value)) return;
+    const at = s * width + p;
+    const deg = screw === null ? value : openingOfTurns(screw, value);
+    const wasDeg = Number.isNaN(before) ? deg : screw === null ? before : openingOfTurns(screw, before);
+    writeQuat(out.rotations, at, fromAxisAngle(joint.axis, deg * RAD_PER_DEG));
+    out.angleDeg[at] = deg + 0;
+    out.incrementDeg[at] = deg - wasDeg + 0;
+    for (let c = 0; c < 3; c++) out.turnDeg[at * 3 + c] = joint.axis[c]! * (deg - wasDeg) + 0;
+    if (screw !== null) out.keyTurns[at] = Number.isNaN(before) ? 0 : value - before;
+    before = value;
+  });
+}
