@@ -4,22 +4,36 @@
  *   track, fitted body, captureFactor, mirror       → landmarks in stage axes, gaps bridged
  *   these, cutoffHz, smoother                      → motion
  *   motion, in, out, rate, on, timeScale, …        → poses on steps
- *   poses, armature                                → joints of the puppet, angles, increments
+ *   poses, armature, how it follows, pins         → exact pose of the puppet on its set
+ *   exact pose, armature                          → ordered pose: rounded turns, places of points
+ *   both, datum settings, taking view             → the plan
  */
 import type { FittedBody } from '../motion/fit/fittedBody.ts';
 import type { Motion } from '../motion/motion.ts';
 import { prepareTrack } from '../motion/prepareTrack.ts';
 import { motionOf } from '../motion/trackToMotion.ts';
 import { foundCount, frameCount, type Track } from '../pose/track.ts';
-import { applyArmature, type PuppetJoint } from '../puppet/applyArmature.ts';
+import type { PosesLater } from '../puppet/applyArmature.ts';
 import type { Armature } from '../puppet/armature.ts';
+import { chainPoints, type ChainPoint } from '../puppet/chainPoints.ts';
+import type { CompleteArmature } from '../puppet/complete.ts';
+import { completeArmature } from '../puppet/completeArmature.ts';
+import { drivesOf } from '../puppet/drives.ts';
+import { movePuppet, type MovedPuppet } from '../puppet/movePuppet.ts';
+import { orderMoves, type Orders } from '../puppet/orderMoves.ts';
+import { orderRoot, type OrderedRoot } from '../puppet/orderRoot.ts';
+import type { PuppetJoint } from '../puppet/puppetPoses.ts';
+import { DEFAULT_PUPPET_SETTINGS, type PuppetSettings } from '../puppet/puppetSettings.ts';
+import { performerHeightM } from '../puppet/timeScale.ts';
 import type { Poses } from '../timing/poses.ts';
 import { sampleMotion } from '../timing/sampleMotion.ts';
 import { layOutSteps, type Steps } from '../timing/steps.ts';
-import { increments } from './increments.ts';
+import { datumsOf } from './datums.ts';
+import { flagWarnings } from './flagWarnings.ts';
 import { jointAngles } from './jointAngles.ts';
 import type { Plan } from './plan.ts';
 import type { PlanSettings } from './settings.ts';
+import { placePoints, travelOf } from './travel.ts';
 import { validateSettings } from './validateSettings.ts';
 
 export interface Planner {
@@ -27,15 +41,16 @@ export interface Planner {
    * The plan; the same object again when nothing has changed. Tracks, armatures and bodies are compared by identity: give a
    * new object when the content is new.
    *
+   * @param puppet how the puppet follows, pins, curves, readings; the parts are compared by identity too
    * @param body the figure fitted to the track at the capture factor of the settings; without it the landmarks alone are read
    *
    * @throws NudgebookError `bad-settings`, `bad-track`, `no-person`
    */
-  readonly plan: (track: Track, armature: Armature, settings: PlanSettings, body?: FittedBody | null) => Plan;
+  readonly plan: (track: Track, armature: Armature, settings: PlanSettings, body?: FittedBody | null, puppet?: PuppetSettings) => Plan;
   /** The motion that the plan is made from, shared with it (for charts between the steps). Errors as for plan. */
   readonly motion: (track: Track, settings: PlanSettings, body?: FittedBody | null) => Motion;
   /** The puppet's joint angles at every frame, for curves that run between the steps; remembered likewise. Errors as for plan. */
-  readonly frameAngles: (track: Track, armature: Armature, settings: PlanSettings, body?: FittedBody | null) => FrameAngles;
+  readonly frameAngles: (track: Track, armature: Armature, settings: PlanSettings, body?: FittedBody | null, puppet?: PuppetSettings) => FrameAngles;
 }
 
 /**
@@ -53,6 +68,9 @@ export interface FrameAngles {
   readonly unsure: Uint8Array;
 }
 
+/** What of the puppet's settings changes its exact pose, as separate arguments of a stage: readings and view leave it alone. */
+type PoseSettings = Pick<PuppetSettings, 'drives' | 'curves' | 'pins' | 'plantFeet'>;
+
 /** A planner that remembers the last result of each stage. Holds on to the last track it was given. */
 export function createPlanner(): Planner {
   const prepareStage = remember(prepareTrack);
@@ -60,18 +78,31 @@ export function createPlanner(): Planner {
 
   const stepStage = remember((
     motion: Motion, inS: number | null, outS: number | null, captureFactor: number, rate: number, on: number, timeScale: number,
-  ): { steps: Steps; poses: Poses } => {
+  ): { steps: Steps; posesAt: PosesLater } => {
     const { timesS } = motion;
     const steps = layOutSteps({ inS, outS, captureFactor, rate, on, timeScale }, timesS[0]!, timesS[timesS.length - 1]!);
-    return { steps, poses: sampleMotion(motion, steps.sourceTimeS) };
+    return { steps, posesAt: posesLater((delaySteps) => sampleMotion(motion, stepsBack(steps.sourceTimeS, delaySteps))) };
   });
 
-  const planStage = remember((
-    track: Track, motion: Motion, stepped: { steps: Steps; poses: Poses }, armature: Armature, rate: number, on: number,
-  ): Plan => assemble(track, motion, stepped, armature, rate, on));
+  const moveStage = remember((
+    motion: Motion, posesAt: PosesLater, armature: Armature, drives: PoseSettings['drives'], curves: PoseSettings['curves'],
+    pins: PoseSettings['pins'], plantFeet: boolean,
+  ): MovedPuppet => movePuppet(posesAt, motion, armature, { drives, curves, pins, plantFeet }));
 
-  const frameStage = remember((motion: Motion, armature: Armature): FrameAngles => {
-    const puppet = applyArmature(motion, motion.observable, armature);
+  const orderStage = remember((moved: MovedPuppet, armature: Armature): Ordered => orderAll(moved, completeArmature(armature)));
+
+  const planStage = remember((
+    track: Track, motion: Motion, stepped: { steps: Steps; posesAt: PosesLater }, moved: MovedPuppet, ordered: Ordered, rate: number,
+    on: number, datum: PuppetSettings['datum'], view: PuppetSettings['view'],
+  ): Plan => assemble(track, motion, stepped, moved, ordered, rate, on, datum, view));
+
+  // lag in frames of the take is lag in time: so many steps of the film, in the container's clock
+  const frameStage = remember((
+    motion: Motion, armature: Armature, drives: PoseSettings['drives'], curves: PoseSettings['curves'], pins: PoseSettings['pins'],
+    plantFeet: boolean, stepS: number,
+  ): FrameAngles => {
+    const posesAt = posesLater((delay) => (delay === 0 ? motion : sampleMotion(motion, motion.timesS.map((t) => t - delay * stepS))));
+    const puppet = movePuppet(posesAt, motion, armature, { drives, curves, pins, plantFeet });
     const { joints, confidence, state, errorDeg, unsure } = puppet;
     return { joints, timesS: motion.timesS, angleDeg: jointAngles(puppet), confidence, state, errorDeg, unsure };
   });
@@ -82,44 +113,106 @@ export function createPlanner(): Planner {
   };
   return {
     motion,
-    frameAngles: (track, armature, s, body = null) => frameStage(motion(track, s, body), armature),
-    plan: (track, armature, s, body = null) => {
+    frameAngles: (track, armature, s, body = null, { drives, curves, pins, plantFeet } = DEFAULT_PUPPET_SETTINGS) => {
+      const lags = drivesOf(completeArmature(armature), { drives }).some(({ delaySteps }) => delaySteps !== 0);
+      const stepS = lags ? ((s.on / s.rate) * s.captureFactor) / s.timeScale : 0;
+      return frameStage(motion(track, s, body), armature, drives, curves, pins, plantFeet, stepS);
+    },
+    plan: (track, armature, s, body = null, puppet = DEFAULT_PUPPET_SETTINGS) => {
       const made = motion(track, s, body);
       const stepped = stepStage(made, s.inS, s.outS, s.captureFactor, s.rate, s.on, s.timeScale);
-      return planStage(track, made, stepped, armature, s.rate, s.on);
+      const { drives, curves, pins, plantFeet, datum, view } = puppet;
+      const moved = moveStage(made, stepped.posesAt, armature, drives, curves, pins, plantFeet);
+      return planStage(track, made, stepped, moved, orderStage(moved, armature), s.rate, s.on, datum, view);
     },
   };
 }
 
 /** The plan in one go, nothing remembered. Errors as for {@link Planner.plan}. */
-export function makePlan(track: Track, armature: Armature, settings: PlanSettings, body: FittedBody | null = null): Plan {
-  return createPlanner().plan(track, armature, settings, body);
+export function makePlan(
+  track: Track, armature: Armature, settings: PlanSettings, body: FittedBody | null = null, puppet: PuppetSettings = DEFAULT_PUPPET_SETTINGS,
+): Plan {
+  return createPlanner().plan(track, armature, settings, body, puppet);
+}
+
+/** Each lag made once. */
+function posesLater(make: PosesLater): PosesLater {
+  const made = new Map<number, Poses>();
+  return (delaySteps) => {
+    let poses = made.get(delaySteps);
+    if (poses === undefined) {
+      poses = make(delaySteps);
+      made.set(delaySteps, poses);
+    }
+    return poses;
+  };
+}
+
+/** The source times so many steps earlier, between steps in proportion; before the first and after the last step those hold. */
+function stepsBack(sourceTimeS: Float64Array, delaySteps: number): Float64Array {
+  if (delaySteps === 0) return sourceTimeS;
+  const last = sourceTimeS.length - 1;
+  return sourceTimeS.map((_, s) => {
+    const at = Math.min(last, Math.max(0, s - delaySteps));
+    const low = Math.floor(at);
+    const high = Math.min(last, low + 1);
+    return sourceTimeS[low]! + (sourceTimeS[high]! - sourceTimeS[low]!) * (at - low);
+  });
+}
+
+/** Everything that follows from the rounded turns alone. */
+interface Ordered {
+  readonly orders: Orders;
+  readonly root: OrderedRoot;
+  readonly points: readonly ChainPoint[];
+  readonly pointMm: Float64Array;
+}
+
+function orderAll(moved: MovedPuppet, armature: CompleteArmature): Ordered {
+  const orders = orderMoves(armature, moved.rotations);
+  const root = orderRoot(armature, moved.feet, moved.placed, moved.rootMm, orders.rotations);
+  const points = chainPoints(armature);
+  return { orders, root, points, pointMm: placePoints(armature, points, orders.rotations, root.root) };
 }
 
 function assemble(
-  track: Track, motion: Motion, { steps, poses }: { steps: Steps; poses: Poses }, armature: Armature, rate: number, on: number,
+  track: Track, motion: Motion, { steps, posesAt }: { steps: Steps; posesAt: PosesLater }, moved: MovedPuppet, ordered: Ordered,
+  rate: number, on: number, datum: PuppetSettings['datum'], view: PuppetSettings['view'],
 ): Plan {
-  const puppet = applyArmature(poses, motion.observable, armature);
-  const angleDeg = jointAngles(puppet);
   const missed = frameCount(track) - foundCount(track);
-  const warnings = [...motion.warnings];
+  const warnings = [...motion.warnings, ...flagWarnings(moved.joints, moved.flags)];
   if (missed > 0) warnings.unshift(`No person was found in ${missed} of ${frameCount(track)} frames.`);
+  const { orders, root, points, pointMm } = ordered;
   return {
     rate,
     on,
     stepCount: steps.count,
-    joints: puppet.joints,
+    joints: moved.joints,
     exposure: steps.exposure,
     filmTimeS: steps.filmTimeS,
     sourceTimeS: steps.sourceTimeS,
-    rotations: puppet.rotations,
-    angleDeg,
-    ...increments(puppet, angleDeg),
-    confidence: puppet.confidence,
-    state: puppet.state,
-    errorDeg: puppet.errorDeg,
-    unsure: puppet.unsure,
-    rootM: poses.rootM,
+    rotations: moved.rotations,
+    angleDeg: jointAngles(moved),
+    orderedRotations: orders.rotations,
+    orderedAngleDeg: orders.angleDeg,
+    incrementDeg: orders.incrementDeg,
+    turnDeg: orders.turnDeg,
+    keyTurns: orders.keyTurns,
+    flags: moved.flags,
+    confidence: moved.confidence,
+    state: moved.state,
+    errorDeg: moved.errorDeg,
+    unsure: moved.unsure,
+    rootM: posesAt(0).rootM,
+    rootMm: moved.rootMm,
+    orderedRootMm: root.root,
+    feet: moved.feet.map(({ name, bone }) => ({ name, bone })),
+    planted: moved.stands,
+    holding: root.holding,
+    points,
+    ...travelOf(pointMm, points.length, view),
+    datums: datumsOf(points, pointMm, datum),
+    performerHeightM: performerHeightM(motion.legLengthM),
     fitted: motion.fitted,
     usedCutoffHz: motion.usedCutoffHz,
     warnings,

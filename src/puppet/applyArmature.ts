@@ -43,7 +43,7 @@ export type PosesLater = (delaySteps: number) => Poses;
  * @param observable `[J]` of the motion they come from
  */
 export function applyArmature(
-  poses: Poses | PosesLater, observable: Uint8Array, armature: Armature, settings: PuppetSettings = DEFAULT_PUPPET_SETTINGS,
+  poses: Poses | PosesLater, observable: Uint8Array, armature: Armature, settings: Pick<PuppetSettings, 'drives' | 'curves'> = DEFAULT_PUPPET_SETTINGS,
 ): PuppetPoses {
   const posesAt: PosesLater = typeof poses === 'function' ? poses : () => poses;
   const complete = completeArmature(armature);

@@ -20,7 +20,7 @@ import { soleOf } from './humanBody.ts';
 import { DEFAULT_SLACK_DEG, DEFAULT_SMALLEST_DEG, DEFAULT_SMALLEST_TURNS } from './kinds.ts';
 import { shareMasses } from './shareMasses.ts';
 import { restMeasures } from './restMeasures.ts';
-import { openingOfTurns } from './screw.ts';
+import { openingOfTurns, SCREW_REACH_DEG } from './screw.ts';
 
 const done = new WeakMap<Armature, CompleteArmature>();
 
@@ -127,7 +127,10 @@ function completeJoint(
     offsetMm: joint.offsetMm ?? beside(bone, hip, part === 'upperArm' && parentPart === 'chest'),
     kind,
     axis: axisOf(joint, kind, bone, from, part),
-    limitsDeg: { axis: limits.axis ?? null, forward: limits.forward ?? null, up: limits.up ?? null, right: limits.right ?? null },
+    limitsDeg: {
+      axis: limits.axis ?? (screw === null ? null : [screw.squareAtDeg - SCREW_REACH_DEG, screw.squareAtDeg + SCREW_REACH_DEG]),
+      forward: limits.forward ?? null, up: limits.up ?? null, right: limits.right ?? null,
+    },
     smallestDeg: screw === null ? joint.smallestDeg ?? DEFAULT_SMALLEST_DEG[kind] : openingOfTurns(screw, screw.smallestTurns) - screw.squareAtDeg,
     slackDeg: joint.slackDeg ?? DEFAULT_SLACK_DEG[kind],
     screw, notes: joint.notes ?? '',

@@ -11,17 +11,18 @@ import { pinLimbs } from './pinLimbs.ts';
 import { pathOf } from './puppetPath.ts';
 import type { PuppetPoses } from './puppetPoses.ts';
 import type { PuppetSettings } from './puppetSettings.ts';
-import { standOnFloor } from './standOnFloor.ts';
+import { standOnFloor, type PlacedStand } from './standOnFloor.ts';
 
 /**
  * - `rootMm[N·3]` start of the root bone on the set, mm: X forward (toward the camera), Y above the stage floor, Z to the left of the
  *   picture; NaN where missing.
- * - `feet` F bones with a sole; `stands[N·F]` 1 where one stands.
+ * - `feet` F bones with a sole; `stands[N·F]` 1 where one stands; `placed` each stand with its place on the floor.
  */
 export interface MovedPuppet extends PuppetPoses {
   readonly rootMm: Float64Array;
   readonly feet: readonly Foot[];
   readonly stands: Uint8Array;
+  readonly placed: readonly PlacedStand[];
 }
 
 /** What of the performer's motion as a whole is needed besides its poses. */
@@ -33,7 +34,7 @@ export interface PerformerFacts {
 /**
  * @param posesAt the performer at N moments, so many steps later
  */
-export function movePuppet(posesAt: PosesLater, { observable, legLengthM }: PerformerFacts, armature: Armature, settings: PuppetSettings): MovedPuppet {
+export function movePuppet(posesAt: PosesLater, { observable, legLengthM }: PerformerFacts, armature: Armature, settings: Pick<PuppetSettings, 'drives' | 'curves' | 'pins' | 'plantFeet'>): MovedPuppet {
   const complete = completeArmature(armature);
   const drives = drivesOf(complete, settings);
   const poses = applyArmature(posesAt, observable, armature, settings);
@@ -41,9 +42,9 @@ export function movePuppet(posesAt: PosesLater, { observable, legLengthM }: Perf
   const rootMm = pathOf(complete, drives, posesAt(root?.delaySteps ?? 0).rootM, legLengthM, poses.rotations);
   const feet = feetOf(complete, drives);
   const stands = settings.plantFeet ? standingFeet(feet, posesAt) : new Uint8Array(feet.length * posesAt(0).timesS.length);
-  if (settings.plantFeet) standOnFloor(complete, feet, stands, rootMm, poses.rotations, poses.flags);
+  const placed = !settings.plantFeet ? [] : standOnFloor(complete, feet, stands, rootMm, poses.rotations, poses.flags);
   if (settings.pins.length > 0) pinLimbs(complete, settings.pins, posesAt(0).timesS, rootMm, poses.rotations, poses.flags);
   const width = poses.joints.length;
   for (let p = 0; p < width; p++) makeSignContinuous(poses.rotations, rootMm.length / 3, width * 4, p * 4);
-  return { ...poses, rootMm, feet, stands };
+  return { ...poses, rootMm, feet, stands, placed };
 }

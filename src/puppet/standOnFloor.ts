@@ -30,11 +30,12 @@ const UP: Vec3 = [0, 1, 0];
  * @param pathMm `[N·3]` where the root bone would start by the performer's scaled path; NaN where missing. Changed in place.
  * @param rotations `[N·P·4]`, changed in place. @param flags `[N·P]`, bits added
  * @param stands `[N·F]` of `standingFeet`
+ * @returns the stands with their places, by foot and in order
  */
 export function standOnFloor(
   armature: CompleteArmature, feet: readonly Foot[], stands: Uint8Array, pathMm: Float64Array, rotations: Float64Array, flags: Uint8Array,
-): void {
-  if (feet.length === 0) return;
+): readonly PlacedStand[] {
+  if (feet.length === 0) return [];
   const skeleton = skeletonOf(armature);
   const count = pathMm.length / 3;
   const width = skeleton.count;
@@ -58,7 +59,12 @@ export function standOnFloor(
     });
   }
 
-  const all = standsOf(stands, feet.length, count, known).map((stand): Placed => place(armature, feet, stand, pathMm, offset, turned));
+  const found = standsOf(stands, feet.length, count, known);
+  if (found.length === 0) {
+    setDown(armature, feet, count, known, pathMm, offset, turned);
+    return [];
+  }
+  const all = found.map((stand): PlacedStand => place(armature, feet, stand, pathMm, offset, turned));
   moveRoot(all, feet.length, count, known, pathMm, offset);
   for (let s = 0; s < count; s++) if (known(s)) bringNearer(s, all, feet.length, spans, reachers, hip, pathMm);
 
@@ -84,17 +90,34 @@ export function standOnFloor(
       if (tilted) flags[s * width + bone]! |= FLAG_CLIPPED;
     });
   }
+  return all;
 }
 
-/** A stand with its place on the floor. */
-interface Placed extends Stand {
+/** A take that tells of no stand: the legs stay as performed, and the lowest sole is set on the floor at every step. */
+function setDown(
+  armature: CompleteArmature, feet: readonly Foot[], count: number, known: (s: number) => boolean, pathMm: Float64Array,
+  offset: Float64Array, turned: Float64Array,
+): void {
+  for (let s = 0; s < count; s++) {
+    if (!known(s)) continue;
+    let lowest = Number.POSITIVE_INFINITY;
+    feet.forEach(({ bone }, f) => {
+      const at = s * feet.length + f;
+      lowest = Math.min(lowest, lowestCorner(armature, bone, readVec3(offset, at)[1], readQuat(turned, at)));
+    });
+    pathMm[s * 3 + 1] = -lowest;
+  }
+}
+
+/** A stand with its place on the floor: the foot bone's start, mm on the set, and its orientation, flat. */
+export interface PlacedStand extends Stand {
   readonly placeMm: Vec3;
   readonly turn: Quat;
 }
 
 function place(
   armature: CompleteArmature, feet: readonly Foot[], stand: Stand, pathMm: Float64Array, offset: Float64Array, turned: Float64Array,
-): Placed {
+): PlacedStand {
   const { foot, from, to } = stand;
   let x = 0;
   let z = 0;
@@ -118,7 +141,7 @@ function place(
 
 /** Moves the path to where standing feet with the performer's angles have their places, without a jerk from foot to foot. */
 function moveRoot(
-  stands: readonly Placed[], feet: number, count: number, known: (s: number) => boolean, pathMm: Float64Array, offset: Float64Array,
+  stands: readonly PlacedStand[], feet: number, count: number, known: (s: number) => boolean, pathMm: Float64Array, offset: Float64Array,
 ): void {
   const shift = new Float64Array(count * 3);
   const weight = new Float64Array(count);
@@ -148,7 +171,7 @@ function moveRoot(
 
 /** Moves the root by the least that brings every standing foot within its leg's reach (projections in turn). */
 function bringNearer(
-  s: number, stands: readonly Placed[], feet: number, spans: readonly ({ leastMm: number; mostMm: number } | null)[],
+  s: number, stands: readonly PlacedStand[], feet: number, spans: readonly ({ leastMm: number; mostMm: number } | null)[],
   reachers: readonly LimbReacher[], hip: Float64Array, pathMm: Float64Array,
 ): void {
   const here = stands.filter(({ from, to, foot }) => from <= s && s <= to && spans[foot] !== null && reachers[foot]!.limb.aim >= 0);
@@ -169,12 +192,12 @@ function bringNearer(
 }
 
 interface Around {
-  readonly now: Placed | null;
-  readonly before: Placed | null;
-  readonly after: Placed | null;
+  readonly now: PlacedStand | null;
+  readonly before: PlacedStand | null;
+  readonly after: PlacedStand | null;
 }
 
-function indexStands(stands: readonly Placed[], feet: number, count: number): readonly Around[] {
+function indexStands(stands: readonly PlacedStand[], feet: number, count: number): readonly Around[] {
   const out: Around[] = Array.from({ length: count * feet });
   for (let f = 0; f < feet; f++) {
     const own = stands.filter(({ foot }) => foot === f);
@@ -194,7 +217,7 @@ function between(
   s: number, f: number, feet: number, { before, after }: Around, raw: Vec3, rawTurn: Quat,
   pathMm: Float64Array, offset: Float64Array, turned: Float64Array,
 ): { readonly place: Vec3; readonly turn: Quat } {
-  const fix = (stand: Placed, step: number): { move: Vec3; turn: Quat } => {
+  const fix = (stand: PlacedStand, step: number): { move: Vec3; turn: Quat } => {
     const at = step * feet + f;
     return {
       move: subtract(stand.placeMm, add(readVec3(pathMm, step), readVec3(offset, at))),
@@ -213,10 +236,13 @@ function between(
 
 /** Lifted as far as the lowest corner of the sole lies under the floor. */
 function aboveFloor(armature: CompleteArmature, bone: number, placeMm: Vec3, turn: Quat): Vec3 {
-  const sole = armature.bones[bone]!.sole!;
-  let lowest = 0;
-  for (const [x, z] of sole.outlineMm) lowest = Math.min(lowest, placeMm[1] + rotate(turn, [x, -sole.dropMm, z])[1]);
-  return [placeMm[0], placeMm[1] - lowest, placeMm[2]];
+  return [placeMm[0], placeMm[1] - Math.min(0, lowestCorner(armature, bone, placeMm[1], turn)), placeMm[2]];
+}
+
+/** Height of the lowest corner of a sole whose bone starts at a height. */
+function lowestCorner(armature: CompleteArmature, bone: number, heightMm: number, turn: Quat): number {
+  const { outlineMm, dropMm } = armature.bones[bone]!.sole!;
+  return Math.min(...outlineMm.map(([x, z]) => heightMm + rotate(turn, [x, -dropMm, z])[1]));
 }
 
 /** Corner of a sole on the set, for readings and tests. */
