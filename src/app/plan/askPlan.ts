@@ -92,13 +92,14 @@ export function createPlanAsker(hearer: PlanHearer, makeWorker: () => PlanWorker
     const wish = waiting;
     waiting = null;
     worker ??= begin();
-    const { track, body, armature } = wish;
+    const { track, body, armature, puppet } = wish;
     const news = {
       ...(known.track === track ? {} : { track }),
       ...(known.body === body ? {} : { body }),
       ...(known.armature === armature ? {} : { armature }),
+      ...(known.puppet === puppet ? {} : { puppet }),
     };
-    known = { track, body, armature };
+    known = { track, body, armature, puppet };
     count += 1;
     underWay = { wish, number: count, wanted: true };
     worker.postMessage({ number: count, settings: wish.settings, news } satisfies ToPlanWorker);

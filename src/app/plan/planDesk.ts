@@ -14,11 +14,11 @@ export function createPlanDesk(): (asked: ToPlanWorker) => FromPlanWorker {
   let sent: FrameAngles | null = null;
   return ({ number, settings, news }) => {
     sources = { ...sources, ...news };
-    const { track, body = null, armature } = sources;
+    const { track, body = null, armature, puppet } = sources;
     try {
       if (track === undefined || armature === undefined) throw new Error('the plan was asked for without a track');
-      const plan = planner.plan(track, armature, settings, body);
-      const frames = planner.frameAngles(track, armature, settings, body);
+      const plan = planner.plan(track, armature, settings, body, puppet);
+      const frames = planner.frameAngles(track, armature, settings, body, puppet);
       const answer: FromPlanWorker = { kind: 'planned', number, plan: structuredClone(plan), frames: frames === sent ? null : structuredClone(frames) };
       sent = frames;
       return answer;

@@ -9,12 +9,15 @@ import type { Plan } from '../../plan/plan.ts';
 import type { PlanSettings } from '../../plan/settings.ts';
 import type { Track } from '../../pose/track.ts';
 import type { Armature } from '../../puppet/armature.ts';
+import type { PuppetSettings } from '../../puppet/puppetSettings.ts';
 
 /** What a plan is made from besides the settings: large, and seldom new. */
 export interface PlanSources {
   readonly track: Track;
   readonly body: FittedBody | null;
   readonly armature: Armature;
+  /** How the puppet follows, pins, hand-set curves, readings. */
+  readonly puppet: PuppetSettings;
 }
 
 export interface ToPlanWorker {
