@@ -35,6 +35,10 @@ const AT_THE_REACH = ['g', '2', '1', 'Enter'];
 const SHOTS: readonly Shot[] = [
   { name: 'take', address: '?demo#/take', size: WIDE, keys: AT_THE_REACH, inDocs: true },
   { name: 'pace', address: '?demo#/pace', size: WIDE, keys: AT_THE_REACH, inDocs: true },
+  { name: 'put-right', address: '?demo#/take', size: WIDE, keys: [...AT_THE_REACH, 'j', 'j', 'j', 'j', 'j', 'j', 'Shift+ArrowRight', 'Escape'], inDocs: true },
+  { name: 'put-right-narrow', address: '?demo#/take', size: NARROW, keys: [...AT_THE_REACH, 'j', 'j', 'j', 'j', 'j', 'j'] },
+  { name: 'unsure', address: '?demo#/take', size: WIDE, keys: [...AT_THE_REACH, 'u'] },
+  { name: 'unsure-narrow', address: '?demo#/take', size: NARROW, keys: [...AT_THE_REACH, 'u'] },
   { name: 'sheet', address: '?demo#/sheet', size: WIDE, keys: AT_THE_REACH, inDocs: true },
   { name: 'take-narrow', address: '?demo#/take', size: NARROW, keys: AT_THE_REACH },
   { name: 'pace-narrow', address: '?demo#/pace', size: NARROW, keys: AT_THE_REACH },
@@ -73,6 +77,8 @@ try {
       await chooser.setFiles({ name: 'recipe.mp4', mimeType: 'video/mp4', buffer: Buffer.from('flour, water, salt\n'.repeat(300)) });
     }
     await page.waitForTimeout(1_500);
+    // What was put right is fitted anew.
+    if (shot.keys !== undefined) await page.waitForFunction(() => document.querySelector('progress') === null);
     await page.screenshot({ path: join(folder, `${shot.name}.png`) });
     console.log(`${shot.name}.png`);
     await context.close();
