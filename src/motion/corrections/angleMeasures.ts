@@ -8,7 +8,7 @@ import type { JointName } from '../joints.ts';
  * - `elevation` of an upper arm: between it and the line down the trunk, 0 hanging, 90 level, 180 overhead.
  * - `hipFlexion`: between thigh and the line down the trunk, in the plane of forward and down; positive to the front.
  * - `lean` of the trunk: between the line from mid-hip to mid-shoulder and upright, positive to the front.
- * - `turn` of the head against the shoulders, positive to the performer's left; `nod`, positive down.
+ * - `turn` of the face against the trunk, positive to the performer's left; `nod` of it, positive down.
  */
 export type AngleMeasure = 'flexion' | 'elevation' | 'hipFlexion' | 'lean' | 'turn' | 'nod';
 
@@ -30,7 +30,7 @@ export const ANGLE_MEASURES = {
   leftHip: hipFlexion, rightHip: hipFlexion,
   spine: { measure: 'lean', words: 'lean of the trunk, 0° upright, positive to the front', minDeg: -60, maxDeg: 120 },
   neck: { measure: 'turn', words: 'turn of the head, 0° ahead, positive to the performer’s left', minDeg: -100, maxDeg: 100 },
-  head: { measure: 'nod', words: 'nod of the head, 0° level, positive down', minDeg: -70, maxDeg: 70 },
+  head: { measure: 'nod', words: 'nod of the head against the trunk, 0° straight ahead, positive down', minDeg: -70, maxDeg: 70 },
 } as const satisfies Readonly<Partial<Record<JointName, AngleRule>>>;
 
 export type CorrectableJoint = keyof typeof ANGLE_MEASURES;

@@ -120,3 +120,12 @@ export const HEAD_HUBER = 2;
 export const HEAD_ALONE_RAD = 0.7;
 export const HEAD_SIZE_RANGE = 0.1;
 export const HEAD_ITERATIONS = 6;
+
+/**
+ * A person's word (all chosen). Rows beyond this many sigmas pull no harder: two words that cannot both be true share the fault.
+ * A forced depth sign gives way by a twentieth of a radian; firm trunk lengths by half a
+ * millimetre, a seventh of a pixel on a body 495 px high.
+ */
+export const HAND_HUBER = 20;
+export const SIGN_SIGMA = 0.05;
+export const FIRM_SIGMA_M = 0.0005;

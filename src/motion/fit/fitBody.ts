@@ -221,6 +221,7 @@ function makeProblem(
     pitch: prior(options.pitchRad, PITCH_SIGMA_RAD), roll: prior(options.rollRad, ROLL_SIGMA_RAD),
     useSteps: useSteps && typical <= STEP_SPAN_S,
     looseness: useSteps && typical <= STEP_SPAN_S ? FOLLOW_LOOSENESS : 1,
+    handSet: null,
   };
 }
 

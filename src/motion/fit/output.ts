@@ -15,11 +15,17 @@ import { fillHoles, quantile } from './series.ts';
 import type { View } from './view.ts';
 
 /** Landmarks that ride on a fitted joint as raw offsets: hands on wrists, feet on ankles. */
-function carrierOf(landmark: number): number {
+export function carrierOf(landmark: number): number {
   const left = landmark % 2 === 1;
   if (landmark >= LANDMARK.leftPinky && landmark <= LANDMARK.rightThumb) return left ? LANDMARK.leftWrist : LANDMARK.rightWrist;
   return left ? LANDMARK.leftAnkle : LANDMARK.rightAnkle;
 }
+
+/**
+ * Changes what rides on the figure, in place; the first camera's frame, metres: the offsets [T·33·3] of hands and feet from the joints
+ * that carry them, and the places [T·11·3] of the face's landmarks.
+ */
+export type AdjustCarried = (figure: Figure, offsets: Float64Array, face: Float64Array) => void;
 
 type Rest = Pick<FittedBody, 'pointsM' | 'rootM' | 'known' | 'contacts' | 'segmentLengthsM' | 'camera' | 'headResidualPx' | 'figureImage'> & Predictors;
 
@@ -27,8 +33,10 @@ type Rest = Pick<FittedBody, 'pointsM' | 'rootM' | 'known' | 'contacts' | 'segme
  * @param problem at full frame rate (one knot a frame)
  * @param rigid the figure with constant lengths and standing feet
  * @param views the cameras; the first is the one whose frame the figure lives in
+ * @param adjust what a person said about head, hands and feet
+ * @param laid the heads, where they have been laid before
  */
-export function describeBody(problem: Problem, rigid: Figure, views: readonly View[]): Rest {
+export function describeBody(problem: Problem, rigid: Figure, views: readonly View[], adjust: AdjustCarried | null = null, laid: LaidHeads = layHeads(rigid, views[0]!)): Rest {
   const { frames, free, points, globals } = rigid;
   const track = views[0]!.track;
   const g = gravityOf(globals[PITCH_AT]!, globals[ROLL_AT]!);
@@ -39,8 +47,9 @@ export function describeBody(problem: Problem, rigid: Figure, views: readonly Vi
 
   const offsets = rawOffsets(track.world, problem.timesS);
   layEnds(offsets, rigid, views[0]!, problem.planted, g, problem.timesS);
-  const heads = headsOf(rigid, views[0]!);
+  const heads = headsAt(laid, rigid);
   const face = heads.pointsM;
+  adjust?.(rigid, offsets, face);
   const pointsM = new Float64Array(frames * LANDMARK_COUNT * 3);
   const rootM = new Float64Array(frames * 3);
   const figureOf = new Map(FIGURE_LANDMARKS.map((landmark, point) => [landmark, point]));
@@ -99,8 +108,25 @@ function inPicture(rigid: Figure, view: View): Float32Array {
 /** The head rides above the mid-shoulder at this share of the spine's length (chosen: 18 cm of 50). */
 const NECK_SHARE = 0.36;
 
+/** Heads laid over the picture, and the depth [T] at which each was put. */
+export interface LaidHeads extends Heads {
+  readonly depthM: Float64Array;
+}
+
+/** The same heads in the same place of the picture, at the depth where a figure that was corrected since has them. */
+function headsAt({ pointsM, residualPx, depthM }: LaidHeads, { free }: Figure): Heads {
+  return { residualPx, pointsM: pointsM.map((v, i) => {
+    const t = Math.floor(i / (FACE_COUNT * 3));
+    return v * (headDepth(free, t * 12) / depthM[t]!);
+  }) };
+}
+
+function headDepth(free: Float64Array, f: number): number {
+  return free[f + 2]! + (1 + NECK_SHARE) * free[f + SPINE_AT + 2]!;
+}
+
 /** Heads laid over the picture at the fitted body's depth; frames in which nobody was found keep the head's place against the mid-hip, bridged. */
-function headsOf(rigid: Figure, view: View): Heads {
+export function layHeads(rigid: Figure, view: View): LaidHeads {
   const { frames, free } = rigid;
   const chest = new Float64Array(frames * 9);
   const depthM = new Float64Array(frames);
@@ -114,12 +140,12 @@ function headsOf(rigid: Figure, view: View): Heads {
     const up = unit(spine.map((x, k) => x - lift * left[k]!));
     const forward = [left[1]! * up[2]! - left[2]! * up[1]!, left[2]! * up[0]! - left[0]! * up[2]!, left[0]! * up[1]! - left[1]! * up[0]!];
     chest.set([...forward, ...up, ...left], t * 9);
-    depthM[t] = free[f + 2]! + (1 + NECK_SHARE) * spine[2]!;
+    depthM[t] = headDepth(free, f);
   }
   const heads = fitHeads(view, chest, depthM);
   const about = heads.pointsM.map((v, i) => v - free[Math.floor(i / (FACE_COUNT * 3)) * 12 + (i % 3)]!);
   fillHoles(about, FACE_COUNT * 3, view.track.timesS);
-  return { ...heads, pointsM: about.map((v, i) => v + free[Math.floor(i / (FACE_COUNT * 3)) * 12 + (i % 3)]!) };
+  return { ...heads, depthM, pointsM: about.map((v, i) => v + free[Math.floor(i / (FACE_COUNT * 3)) * 12 + (i % 3)]!) };
 }
 
 /** Raw world offset of every carried landmark from its carrier [T·33·3], camera axes, holes bridged. */

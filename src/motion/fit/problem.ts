@@ -1,6 +1,7 @@
 /**
  * What the residuals look at: the measurements of each camera at the knots of time, and what is taken for granted.
  */
+import type { HandSet } from './handSet.ts';
 
 import type { Habits } from './habits.ts';
 
@@ -54,6 +55,8 @@ export interface Problem {
   readonly useSteps: boolean;
   /** Factor on the sigmas of the directions' smoothness across the view, where the picture itself can tell. */
   readonly looseness: number;
+  /** What a person said; `null` where nobody said anything. */
+  readonly handSet: HandSet | null;
 }
 
 export interface AnglePrior {

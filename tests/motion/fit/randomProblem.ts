@@ -4,10 +4,12 @@ import {
   BONE_COUNT, DEPTH_VECTORS, depthGainAt, elbowGainAt, FLOOR_AT, globalCount, LOG_LENGTH_AT, PITCH_AT, POINT_COUNT, ROLL_AT, TRUNK_LENGTH_AT,
 } from '../../../src/motion/fit/layout.ts';
 import { HABITS } from '../../../src/motion/fit/habits.ts';
+import type { HandSet } from '../../../src/motion/fit/handSet.ts';
 import type { Observations, Problem } from '../../../src/motion/fit/problem.ts';
 import { evenNumbers } from './syntheticTake.ts';
 
-export function randomProblem(frames: number, seed: number): { problem: Problem; figure: Figure } {
+/** @param said whether a person's word is in it too, whose rows are stiff */
+export function randomProblem(frames: number, seed: number, said = false): { problem: Problem; figure: Figure } {
   const even = evenNumbers(seed);
   const about = (middle: number, spread: number): number => middle + (even() * 2 - 1) * spread;
   const figure = emptyFigure(frames, globalCount(2));
@@ -53,7 +55,23 @@ export function randomProblem(frames: number, seed: number): { problem: Problem;
     habits: HABITS.full, frames, timesS, spanS: new Float64Array(frames).fill(0.04), evidence: Float64Array.from({ length: frames }, () => about(0.4, 0.2)),
     cameras: [camera(false), camera(true)], standing: new Float64Array(frames * 2).fill(1), planted: new Float64Array(frames * 2).fill(1).map((v, i) => (i % 5 === 4 ? 0 : v)),
     logLengths: Float64Array.from([0.29, 0.24, 0.43, 0.42], Math.log), trunkM: Float64Array.of(0.1, 0.52, 0.16),
-    pitch: { meanRad: 0, sigmaRad: 0.07 }, roll: { meanRad: 0, sigmaRad: 0.03 }, useSteps: true, looseness: 1.5,
+    pitch: { meanRad: 0, sigmaRad: 0.07 }, roll: { meanRad: 0, sigmaRad: 0.03 }, useSteps: true, looseness: 1.5, handSet: said ? randomHandSet(about) : null,
   };
   return { problem, figure };
+}
+
+/** One row of every kind, none just at its limit. */
+function randomHandSet(about: (middle: number, spread: number) => number): HandSet {
+  return {
+    places: [{ frame: 1, point: 4, x: about(0, 200), y: about(0, 200), sigmaPx: 2 }],
+    angles: [
+      { frame: 0, measure: { kind: 'flexion', bone: 2 }, angleRad: 1, sigmaRad: 0.1 },
+      { frame: 1, measure: { kind: 'elevation', bone: 0 }, angleRad: 0.4, sigmaRad: 0.1 },
+      { frame: 2, measure: { kind: 'hipFlexion', bone: 6 }, angleRad: 0.2, sigmaRad: 0.1 },
+      { frame: 3, measure: { kind: 'lean' }, angleRad: 0.1, sigmaRad: 0.1 },
+    ],
+    signs: [{ frame: 2, bone: 3, ray: [0.1, 0, 0.99], sign: 1, least: 2 }],
+    pins: [{ frame: 3, free: new Float64Array(12).map(() => about(0, 0.3)), directions: new Float64Array(24).map(() => about(0, 0.3)), sigmas: new Float64Array(20).map((_, i) => (i === 5 ? Infinity : 0.1)) }],
+    firm: [1],
+  };
 }

@@ -69,9 +69,15 @@ export function landmarksOf(pose: SyntheticPose): Triple[] {
       set(['rightHeel'], heel); set(['rightFootIndex'], toe);
     }
   }
-  for (let l = 0; l <= LANDMARK.mouthRight; l++) out[l] = add(chest, trunk([0.08, 0.22, ((l % 2) - 0.5) * 0.06]));
+  for (const [landmark, at] of FACE.entries()) out[landmark] = add(chest, trunk(add([0, 0.2, 0], at)));
   return out;
 }
+
+/** The face against its middle: forward, up, right; metres; usual measures from memory, as in `fit/head.ts`. */
+const eye = (side: number): Triple[] => [0.017, 0.031, 0.044].map((out, i) => [i === 2 ? 0.071 : 0.08, 0.045, side * out]);
+const FACE: readonly Triple[] = [
+  [0.115, 0.012, 0], ...eye(-1), ...eye(1), [-0.005, 0.03, -0.072], [-0.005, 0.03, 0.072], [0.092, -0.02, -0.024], [0.092, -0.02, 0.024],
+];
 
 /** Mid-hip height that puts the lower ankle 78 mm over the floor; for poses given by leg angles. */
 export function stand(pose: SyntheticPose): SyntheticPose {

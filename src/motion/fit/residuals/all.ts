@@ -6,6 +6,7 @@ import { balanceRows } from './balance.ts';
 import { floorRows, plantedRows } from './contact.ts';
 import { elbowAngleRows } from './elbowAngle.ts';
 import { elbowHingeRows, hipBackRows, kneeRows } from './hinges.ts';
+import { handSetRows } from './handSet.ts';
 import { imageRows } from './image.ts';
 import { imageStepRows } from './imageStep.ts';
 import { lengthRows } from './lengths.ts';
@@ -21,7 +22,7 @@ export const FAMILIES = {
   image: imageRows, imageStep: imageStepRows, worldDepth: worldDepthRows, elbowAngle: elbowAngleRows, lengths: lengthRows,
   straight: straightRows, hanging: hangingRows, knee: kneeRows, hipBack: hipBackRows, elbowHinge: elbowHingeRows,
   upright: uprightRows, twist: twistRows, balance: balanceRows, planted: plantedRows, floor: floorRows,
-  smooth: smoothRows, take: takeRows,
+  smooth: smoothRows, take: takeRows, handSet: handSetRows,
 } as const satisfies Record<string, Family>;
 
 export type FamilyName = keyof typeof FAMILIES;
