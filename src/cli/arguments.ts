@@ -3,6 +3,7 @@
  */
 import { NudgebookError } from '../errors.ts';
 import { SMOOTHERS } from '../motion/smoothing.ts';
+import { CORRECTION_LIMITS, type CameraWord } from '../motion/corrections/corrections.ts';
 import { DEFAULT_SETTINGS, type PlanSettings, STEP_HOLDS } from '../plan/settings.ts';
 import { MODEL_SIZES, type ModelSize } from '../pose/track.ts';
 
@@ -19,6 +20,9 @@ export const USAGE = `npm run plan -- CLIP --out DIR [options]
   --time-scale N       film time ÷ performer's time; 2 is twice as slow (default 1)
   --capture-factor N   how many times faster than stored the clip was shot; 8 for 240 stored as 30 (default 1)
   --from S, --to S     part of the clip to use, seconds of the clip (default: all of it)
+  --corrections FILE   what was set by hand: placed joints, typed angles and so on (docs/corrections.md)
+  --pitch, --roll DEG  the camera's, where they are known (down and clockwise are positive); else estimated
+  --fov DEG            the camera's field of view over the height of the upright frame; else 50° over the shorter side
   --mirror             swap left and right
   --readouts           also write readouts.csv: the performer's ISB angles, swing and twist, trunk, head and hands
   --help               this text`;
@@ -27,13 +31,18 @@ export interface PlanCommand {
   readonly clip: string;
   readonly out: string;
   readonly armature: string | undefined;
+  /** File of corrections. */
+  readonly corrections: string | undefined;
+  /** What was said about the camera; goes over what the file says. */
+  readonly camera: Partial<CameraWord>;
   readonly model: ModelSize;
   readonly settings: PlanSettings;
   /** Write the performer's readouts too. */
   readonly readouts: boolean;
 }
 
-const VALUED = ['out', 'rate', 'on', 'cutoff', 'smoother', 'model', 'armature', 'time-scale', 'capture-factor', 'from', 'to'] as const;
+const VALUED = ['out', 'rate', 'on', 'cutoff', 'smoother', 'model', 'armature', 'time-scale', 'capture-factor', 'from', 'to',
+  'corrections', 'pitch', 'roll', 'fov'] as const;
 type Valued = (typeof VALUED)[number];
 
 function refuse(sentence: string): NudgebookError {
@@ -75,6 +84,19 @@ function readNumber(values: ReadonlyMap<Valued, string>, name: Valued): number |
   return value;
 }
 
+function readCamera(values: ReadonlyMap<Valued, string>): Partial<CameraWord> {
+  const options = { pitchDeg: 'pitch', rollDeg: 'roll', verticalFovDeg: 'fov' } as const;
+  const camera: { -readonly [K in keyof CameraWord]?: number } = {};
+  for (const key of ['pitchDeg', 'rollDeg', 'verticalFovDeg'] as const) {
+    const value = readNumber(values, options[key]);
+    if (value === undefined) continue;
+    const { min, max } = CORRECTION_LIMITS[key];
+    if (value < min || value > max) throw refuse(`--${options[key]} is ${value}; it can be ${min} to ${max} degrees.`);
+    camera[key] = value;
+  }
+  return camera;
+}
+
 function readChoice<T extends string | number>(said: string | undefined, name: Valued, choices: readonly T[], otherwise: T): T {
   if (said === undefined) return otherwise;
   const found = choices.find((choice) => String(choice) === said);
@@ -99,6 +121,8 @@ export function parseArguments(words: readonly string[]): PlanCommand | 'help' {
     clip,
     out,
     armature: values.get('armature'),
+    corrections: values.get('corrections'),
+    camera: readCamera(values),
     readouts,
     model: readChoice(values.get('model'), 'model', MODEL_SIZES, 'full'),
     settings: {

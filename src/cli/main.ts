@@ -10,11 +10,13 @@ import process from 'node:process';
 import { type ErrorCode, NudgebookError, toErrorData } from '../errors.ts';
 import type { ExportTake } from '../export/exportTake.ts';
 import { incrementsCsv } from '../export/incrementsCsv.ts';
-import { planToJson } from '../export/planJson.ts';
+import { bodyFacts, planToJson } from '../export/planJson.ts';
 import { readoutsCsv } from '../export/readoutsCsv.ts';
 import { summaryText } from '../export/summary.ts';
 import { unsureLines, unsureShare } from '../export/unsureText.ts';
+import { parseCorrectionsText } from '../book/correctionsSchema.ts';
 import { describeRate } from '../footage/rateVerdict.ts';
+import { NO_CORRECTIONS, type Corrections } from '../motion/corrections/corrections.ts';
 import { fitTake } from '../motion/fit/fitTake.ts';
 import { createPlanner } from '../plan/makePlan.ts';
 import { validateSettings } from '../plan/validateSettings.ts';
@@ -33,7 +35,7 @@ import { makeFolder, writeAll } from './writeAll.ts';
 /** What the person can put right by changing the command, the file or the machine's set-up. */
 const PERSON_CAN_MEND: readonly ErrorCode[] = [
   'bad-argument', 'file-missing', 'file-empty', 'not-a-video', 'truncated', 'no-video-track', 'codec-unsupported',
-  'decode-failed', 'no-frames', 'no-person', 'no-webgl', 'no-webcodecs', 'no-browser', 'bad-armature', 'bad-settings',
+  'decode-failed', 'no-frames', 'no-person', 'no-webgl', 'no-webcodecs', 'no-browser', 'bad-armature', 'bad-settings', 'bad-corrections',
 ];
 
 function checkClip(path: string): void {
@@ -49,11 +51,20 @@ function readArmature(path: string | undefined): Armature {
   return parseArmature(readFileSync(path, 'utf8'));
 }
 
+function readCorrections({ corrections: path, camera }: PlanCommand): Corrections {
+  if (path !== undefined && !existsSync(path)) {
+    throw new NudgebookError('file-missing', `There is no corrections file ${path}.`, 'Check the path after --corrections.');
+  }
+  const corrections = path === undefined ? NO_CORRECTIONS : parseCorrectionsText(readFileSync(path, 'utf8'));
+  return { ...corrections, camera: { ...corrections.camera, ...camera } };
+}
+
 async function run(command: PlanCommand): Promise<void> {
   // Everything that can be wrong with the order is found before minutes are spent on posing.
   checkClip(command.clip);
   validateSettings(command.settings);
   const armature = readArmature(command.armature);
+  const corrections = readCorrections(command);
   makeFolder(command.out);
 
   const progress = progressLine(process.stderr);
@@ -62,7 +73,7 @@ async function run(command: PlanCommand): Promise<void> {
   const track = trackFromJson(posed.track);
   requirePerson(track);
   process.stderr.write('fitting the body to the whole take …\n');
-  const body = fitTake(track, command.settings.captureFactor);
+  const body = fitTake(track, command.settings.captureFactor, corrections);
   const planner = createPlanner();
   const plan = planner.plan(track, armature, command.settings, body);
 
@@ -97,7 +108,7 @@ async function run(command: PlanCommand): Promise<void> {
     warnings: [...facts.warnings, ...plan.warnings],
   });
   writeAll(command.out, {
-    'plan.json': `${JSON.stringify(planToJson(plan, take, command.settings), null, 1)}\n`,
+    'plan.json': `${JSON.stringify(planToJson(plan, take, command.settings, bodyFacts(body)), null, 1)}\n`,
     'increments.csv': incrementsCsv(plan),
     ...(command.readouts ? { 'readouts.csv': readoutsCsv(plan, sampleMotion(planner.motion(track, command.settings, body), plan.sourceTimeS)) } : {}),
     'track.json': `${JSON.stringify(posed.track)}\n`,

@@ -1,6 +1,8 @@
 /**
  * The plan as a file for other programs: `plan.json`. Documented by `docs/plan.schema.json`, which the tests hold it to.
  */
+import { countCorrections, NO_CORRECTIONS } from '../motion/corrections/corrections.ts';
+import type { FittedBody } from '../motion/fit/fittedBody.ts';
 import { STATE_BRIDGED, STATE_MISSING } from '../motion/motion.ts';
 import { unsureWords } from '../motion/trust/unsure.ts';
 import { settledBy, unsureSpans } from '../motion/trust/unsureSpans.ts';
@@ -61,6 +63,33 @@ export interface PlanJsonStep {
   readonly joints: Readonly<Record<string, PlanJsonJoint>>;
 }
 
+/** What the fitted body was made with and what was found on the way; container times. */
+export interface PlanJsonBody {
+  readonly camera: {
+    readonly pitchDeg: number | null; readonly rollDeg: number | null; readonly focalPx: number | null;
+    readonly given: { readonly pitch: boolean; readonly roll: boolean; readonly fov: boolean };
+  };
+  /** How many of each kind were set by hand. */
+  readonly corrections: Readonly<Record<string, number>>;
+  readonly swaps: readonly { readonly fromS: number; readonly toS: number; readonly part: string; readonly state: string }[];
+  readonly slate: { readonly straightFromS: number; readonly straightToS: number; readonly squareFromS: number | null; readonly squareToS: number | null } | null;
+}
+
+/** The facts of a fitted body that a plan's file names. */
+export function bodyFacts({ camera, corrections, swaps, slate }: Pick<FittedBody, 'camera' | 'corrections' | 'swaps' | 'slate'>): PlanJsonBody {
+  const degrees = (rad: number): number | null => rounded((rad * 180) / Math.PI, PLACES.degrees);
+  const seconds = (s: number): number => rounded(s, PLACES.seconds) ?? 0;
+  const orNull = (s: number | null): number | null => (s === null ? null : seconds(s));
+  return {
+    camera: { pitchDeg: degrees(camera.pitchRad), rollDeg: degrees(camera.rollRad), focalPx: rounded(camera.focalPx, PLACES.error), given: { ...camera.given } },
+    corrections: { ...countCorrections(corrections ?? NO_CORRECTIONS) },
+    swaps: swaps.map(({ fromS, toS, part, state }) => ({ fromS: seconds(fromS), toS: seconds(toS), part, state })),
+    slate: slate === null ? null : {
+      straightFromS: seconds(slate.straightFromS), straightToS: seconds(slate.straightToS), squareFromS: orNull(slate.squareFromS), squareToS: orNull(slate.squareToS),
+    },
+  };
+}
+
 export interface PlanJson {
   readonly format: typeof PLAN_FORMAT;
   readonly version: typeof PLAN_VERSION;
@@ -68,6 +97,8 @@ export interface PlanJson {
   readonly rate: number;
   readonly on: number;
   readonly anglesFrom: AnglesFrom;
+  /** The body that the angles were read from; `null` where its facts are not at hand. */
+  readonly body: PlanJsonBody | null;
   readonly settings: PlanSettings & { readonly usedCutoffHz: number | null };
   readonly joints: readonly { readonly name: string; readonly kind: PuppetKind; readonly observable: boolean }[];
   readonly warnings: readonly string[];
@@ -80,8 +111,9 @@ export interface PlanJson {
  * not known is `null`: the angle, turn and rotation of a missing pose, and an increment into or out of one.
  *
  * @param settings what the plan was made with
+ * @param body facts of the fitted body
  */
-export function planToJson(plan: Plan, take: ExportTake, settings: PlanSettings): PlanJson {
+export function planToJson(plan: Plan, take: ExportTake, settings: PlanSettings, body: PlanJsonBody | null = null): PlanJson {
   const steps: PlanJsonStep[] = [];
   for (let s = 0; s < plan.stepCount; s++) {
     steps.push({
@@ -103,6 +135,7 @@ export function planToJson(plan: Plan, take: ExportTake, settings: PlanSettings)
     rate: plan.rate,
     on: plan.on,
     anglesFrom: anglesFrom(plan.fitted),
+    body,
     settings: {
       inS: settings.inS, outS: settings.outS, captureFactor: settings.captureFactor, mirror: settings.mirror,
       cutoffHz: settings.cutoffHz, smoother: settings.smoother, usedCutoffHz: plan.usedCutoffHz, rate: settings.rate, on: settings.on,

@@ -2,7 +2,7 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { FromFitWorker, ToFitWorker } from '../../src/app/fit/fitProtocol.ts';
 import { bodyFor, canFit, startFitting } from '../../src/app/fit/fitting.ts';
-import { type FitRequest, type FitWorkerLike, runFit } from '../../src/app/fit/runFit.ts';
+import { createFitRunner, type FitRequest, type FitWorkerLike } from '../../src/app/fit/runFit.ts';
 import { editBook, editSettings, startWithBook, undoBook } from '../../src/app/state/bookStore.ts';
 import { canRun } from '../../src/app/state/commands.ts';
 import { cameraWords } from '../../src/app/screens/take/cameraWords.ts';
@@ -107,6 +107,11 @@ describe('fitting the body', () => {
     await settle();
     editBook((book) => ({ ...book, corrections: { ...book.corrections, angles: [{ timeS: 1, joint: 'leftElbow', angleDeg: 30 }] } }));
     expect(asked[1]?.corrections.angles).toHaveLength(1);
+    // Another one while it runs waits for it, for it will be worked into it.
+    editBook((book) => ({ ...book, corrections: { ...book.corrections, angles: [{ timeS: 1, joint: 'leftElbow', angleDeg: 31 }] } }));
+    expect(asked).toHaveLength(2);
+    expect(asked[1]?.signal.aborted).toBe(false);
+    undoBook();
     expect(bodyFor(track, 1)).toBe(body);
     const corrected = newBody();
     asked[1]?.finish(corrected);
@@ -186,11 +191,11 @@ describe('a fit in its worker', () => {
     const worker = new PretendWorker();
     const abort = new AbortController();
     const told: number[] = [];
-    const result = runFit({ track: newTrack(), captureFactor: 2, corrections: NO_CORRECTIONS, signal: abort.signal, onProgress: (f) => told.push(f) }, () => worker);
+    const result = createFitRunner(() => worker)({ track: newTrack(), captureFactor: 2, corrections: NO_CORRECTIONS, signal: abort.signal, onProgress: (f) => told.push(f) });
     return { worker, abort, told, result };
   };
 
-  it('tells its progress, gives its body and ends', async () => {
+  it('tells its progress, gives its body and stays', async () => {
     const { worker, told, result } = begin();
     expect(worker.sent[0]?.captureFactor).toBe(2);
     worker.say({ kind: 'progress', fraction: 0.4 });
@@ -198,7 +203,31 @@ describe('a fit in its worker', () => {
     worker.say({ kind: 'fitted', body });
     expect(await result).toBe(body);
     expect(told).toEqual([0.4]);
-    expect(worker.ended).toBe(1);
+    expect(worker.ended).toBe(0);
+  });
+
+  it('is sent a track once, and ended where another fit is asked for meanwhile', async () => {
+    const workers: PretendWorker[] = [];
+    const run = createFitRunner(() => {
+      const worker = new PretendWorker();
+      workers.push(worker);
+      return worker;
+    });
+    const [track, other] = [newTrack(), newTrack()];
+    const ask = (of: Track): Promise<FittedBody> => run({ track: of, captureFactor: 1, corrections: NO_CORRECTIONS, signal: new AbortController().signal, onProgress: () => undefined });
+    for (const of of [track, track, other]) {
+      const result = ask(of);
+      workers[0]?.say({ kind: 'fitted', body: newBody() });
+      await result;
+    }
+    expect(workers[0]?.sent.map((sent) => sent.track)).toEqual([track, null, other]);
+    const given = ask(other);
+    const next = ask(track);
+    await expect(given).rejects.toMatchObject({ code: 'cancelled' });
+    expect(workers[0]?.ended).toBe(1);
+    expect(workers[1]?.sent.map((sent) => sent.track)).toEqual([track]);
+    workers[1]?.say({ kind: 'fitted', body: newBody() });
+    await next;
   });
 
   it('is ended at once when it is cancelled', async () => {

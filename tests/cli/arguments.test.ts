@@ -6,7 +6,7 @@ import { DEFAULT_SETTINGS } from '../../src/plan/settings.ts';
 describe('parseArguments', () => {
   it('fills in the defaults', () => {
     expect(parseArguments(['take.mp4', '--out', 'plans'])).toEqual({
-      clip: 'take.mp4', out: 'plans', armature: undefined, model: 'full', readouts: false, settings: DEFAULT_SETTINGS,
+      clip: 'take.mp4', out: 'plans', armature: undefined, corrections: undefined, camera: {}, model: 'full', readouts: false, settings: DEFAULT_SETTINGS,
     });
   });
 
@@ -14,9 +14,10 @@ describe('parseArguments', () => {
     const command = parseArguments([
       '--out=plans', '--rate', '25', '--on=3', '--cutoff', '4.5', '--smoother', 'penalised', '--model', 'heavy', '--armature', 'marla.json',
       '--time-scale', '1.5', '--capture-factor', '8', '--from', '0.5', '--to', '4', '--mirror', '--readouts', 'take.mov',
+      '--corrections', 'marla-hand.json', '--pitch', '4', '--roll=-1.5', '--fov', '48',
     ]);
     expect(command).toEqual({
-      clip: 'take.mov', out: 'plans', armature: 'marla.json', model: 'heavy', readouts: true,
+      clip: 'take.mov', out: 'plans', armature: 'marla.json', model: 'heavy', readouts: true, corrections: 'marla-hand.json', camera: { pitchDeg: 4, rollDeg: -1.5, verticalFovDeg: 48 },
       settings: { inS: 0.5, outS: 4, captureFactor: 8, mirror: true, cutoffHz: 4.5, smoother: 'penalised', rate: 25, on: 3, timeScale: 1.5 },
     });
   });
@@ -33,6 +34,8 @@ describe('parseArguments', () => {
     [['a.mp4', '--out', 'x', '--cutoff', ''], /needs a value/],
     [['a.mp4', '--out', 'x', '--cutoff', 'NaN'], /no number/],
     [['a.mp4', '--out', 'x', '--from', '1e999'], /no number/],
+    [['a.mp4', '--out', 'x', '--pitch', '120'], /--pitch is 120; it can be -89 to 89 degrees/],
+    [['a.mp4', '--out', 'x', '--fov', '0'], /--fov is 0; it can be 5 to 150 degrees/],
   ] as const)('refuses %j', (words, sentence) => {
     expect(() => parseArguments(words)).toThrow(sentence);
     try {

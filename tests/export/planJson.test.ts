@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
-import { planToJson, type PlanJson } from '../../src/export/planJson.ts';
+import { bodyFacts, planToJson, type PlanJson } from '../../src/export/planJson.ts';
+import { NO_CORRECTIONS } from '../../src/motion/corrections/corrections.ts';
 import { angleBetween, readQuat, type Quat } from '../../src/numeric/quaternion.ts';
 import { examplePlan, exampleSettings, exampleTake } from './examplePlan.ts';
 
@@ -36,6 +37,23 @@ describe('plan.json', () => {
       at[path[path.length - 1]!] = value;
       expect(validate(JSON.parse(JSON.stringify(file))), path.join('.')).toBe(false);
     }
+  });
+
+  it('names what was set by hand and what was found', () => {
+    const body = bodyFacts({
+      camera: { pitchRad: 0.1, rollRad: -0.02, focalPx: 700.123, given: { pitch: true, roll: false, fov: false } },
+      corrections: { ...NO_CORRECTIONS, angles: [{ timeS: 1, joint: 'leftElbow', angleDeg: 30 }] },
+      swaps: [{ fromS: 1, toS: 1.2, part: 'legs', state: 'repaired' }],
+      slate: { straightFromS: 0.2, straightToS: 1, squareFromS: null, squareToS: null, given: false },
+    });
+    const file = JSON.parse(JSON.stringify(planToJson(examplePlan, exampleTake, exampleSettings, body))) as PlanJson;
+    validate(file);
+    expect(validate.errors).toBeNull();
+    expect(file.body?.camera).toMatchObject({ pitchDeg: expect.closeTo(5.73, 2) as number, given: { pitch: true } });
+    expect(file.body?.corrections).toMatchObject({ angles: 1, placed: 0 });
+    expect(file.body?.swaps).toHaveLength(1);
+    expect(file.body?.slate?.squareFromS).toBeNull();
+    expect(fromFile().body).toBeNull();
   });
 
   it('says what the plan says, rounded', () => {

@@ -1,15 +1,21 @@
 /** The worker of the body fit: seconds of arithmetic for a long take, away from the page. */
 import { toErrorData } from '../../errors.ts';
 import { workerPort } from '../../footage/workerPort.ts';
-import { fitTake } from '../../motion/fit/fitTake.ts';
+import { createFitter } from '../../motion/fit/fitTake.ts';
+import type { Track } from '../../pose/track.ts';
 import { memoryOf } from '../worker/memoryOf.ts';
 import type { FromFitWorker, ToFitWorker } from './fitProtocol.ts';
 
 const port = workerPort<ToFitWorker, FromFitWorker>();
 
+const fitter = createFitter();
+let kept: Track | null = null;
+
 port.onMessage(({ track, captureFactor, corrections }) => {
   try {
-    const body = fitTake(track, captureFactor, corrections, { onProgress: (fraction) => port.post({ kind: 'progress', fraction }) });
+    kept = track ?? kept;
+    if (kept === null) throw new Error('the fit was asked for corrections of a track that was never sent');
+    const body = fitter.fit(kept, captureFactor, corrections, { onProgress: (fraction) => port.post({ kind: 'progress', fraction }) });
     port.post({ kind: 'fitted', body }, memoryOf(body));
   } catch (thrown) {
     port.post({ kind: 'failed', error: toErrorData(thrown) });

@@ -69,7 +69,8 @@ function look(run: typeof runFit): void {
   const wanted = wantedNow();
   const { fit } = session.getState();
   if (fit !== null && !sameTake(fit, wanted)) session.setState({ fit: null });
-  if (running !== null && (session.getState().job?.abort !== running.abort || !isFor(running, wanted))) giveWay();
+  // A correction made meanwhile waits for the fit it will be worked into.
+  if (running !== null && (session.getState().job?.abort !== running.abort || !sameTake(running, wanted))) giveWay();
   // While anything else is under way the track may still grow, or is about to be another.
   if (wanted === null || running !== null || session.getState().job !== null) return;
   if (isFor(session.getState().fit, wanted) || isFor(givenUp, wanted)) return;

@@ -5,13 +5,14 @@
 import type { Book } from '../../book/document.ts';
 import type { ErrorData } from '../../errors.ts';
 import type { ExportTake } from '../../export/exportTake.ts';
+import type { PlanJsonBody } from '../../export/planJson.ts';
 import type { Plan } from '../../plan/plan.ts';
 import type { PlanSettings } from '../../plan/settings.ts';
 import type { Track } from '../../pose/track.ts';
 
 export type ToSaveWorker =
   | { readonly kind: 'increments'; readonly plan: Plan }
-  | { readonly kind: 'plan'; readonly plan: Plan; readonly take: ExportTake; readonly settings: PlanSettings }
+  | { readonly kind: 'plan'; readonly plan: Plan; readonly take: ExportTake; readonly settings: PlanSettings; readonly body: PlanJsonBody | null }
   | { readonly kind: 'book'; readonly book: Book; readonly track: Track | null };
 
 export type FromSaveWorker =

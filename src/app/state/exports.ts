@@ -1,5 +1,6 @@
 /** What is taken away from the bench: the increments as a table, the plan as a document. */
 import { NudgebookError } from '../../errors.ts';
+import { bodyFacts } from '../../export/planJson.ts';
 import { describeRate } from '../../footage/rateVerdict.ts';
 import { foundCount } from '../../pose/track.ts';
 import { writeFile } from '../save/writeFile.ts';
@@ -31,7 +32,7 @@ export async function saveIncrements(): Promise<void> {
 export async function savePlan(): Promise<void> {
   const plan = await wholePlan();
   const { take, settings, title } = currentBook();
-  const { track } = session.getState();
+  const { track, fit } = session.getState();
   if (take === null || track === null) throw new NudgebookError('bad-argument', 'There is no take in this book.', 'Open a clip first.');
   const file = await writeFile({
     kind: 'plan',
@@ -48,6 +49,7 @@ export async function savePlan(): Promise<void> {
       rateText: describeRate(take.rate),
     },
     settings,
+    body: fit === null ? null : bodyFacts(fit.body),
   });
   download(file, `${fileNameOf(title)} plan.json`);
 }

@@ -8,8 +8,9 @@ import type { Track } from '../../pose/track.ts';
 import { applyCorrections } from '../corrections/applyCorrections.ts';
 import { NO_CORRECTIONS, type Corrections } from '../corrections/corrections.ts';
 import { atPerformersPace } from '../corrections/performersPace.ts';
+import { repairSwaps } from '../corrections/swaps.ts';
 import { fitWhole, type FitHooks, type FitOptions } from './fitBody.ts';
-import type { FittedBody } from './fittedBody.ts';
+import type { FittedBody, FoundSwap } from './fittedBody.ts';
 import { bodyOf, withHeads, type WholeFit } from './wholeFit.ts';
 
 const RAD_PER_DEG = Math.PI / 180;
@@ -27,21 +28,33 @@ export interface Fitter {
   readonly fit: (track: Track, captureFactor: number, corrections?: Corrections, hooks?: FitHooks) => FittedBody;
 }
 
+/** A fit without what was said about places in it, and what it was made from. */
+interface Ground {
+  readonly track: Track;
+  readonly made: string;
+  readonly whole: WholeFit;
+  readonly swaps: readonly FoundSwap[];
+}
+
 /** A fitter that knows no take yet. */
 export function createFitter(): Fitter {
-  let kept: { readonly track: Track; readonly ground: string; readonly whole: WholeFit } | null = null;
+  let kept: Ground | null = null;
   return {
     fit: (track, captureFactor, corrections = NO_CORRECTIONS, hooks = {}) => {
-      const performer: Track = { ...track, timesS: track.timesS.map((timeS) => timeS / captureFactor) };
       const own = atPerformersPace(corrections, captureFactor);
-      const ground = JSON.stringify([captureFactor, own.camera, own.swaps, own.slate]);
-      if (kept?.track !== track || kept.ground !== ground) {
-        const whole = withHeads(fitWhole(performer, cameraOptions(own), hooks));
+      const made = JSON.stringify([captureFactor, own.camera, own.swaps, own.slate]);
+      let ground = kept;
+      if (ground?.track !== track || ground.made !== made) {
+        const performer: Track = { ...track, timesS: track.timesS.map((timeS) => timeS / captureFactor) };
+        const { track: repaired, swaps } = repairSwaps(performer, own.swaps);
+        const whole = withHeads(fitWhole(repaired, cameraOptions(own), hooks));
+        ground = { track, made, whole, swaps: swaps.map((swap) => ({ ...swap, fromS: swap.fromS * captureFactor, toS: swap.toS * captureFactor })) };
         // What was stopped half-way is no ground for anything else.
-        kept = whole.stopped ? null : { track, ground, whole };
-        if (kept === null) return { ...bodyOf(whole), timesS: track.timesS, corrections };
+        kept = whole.stopped ? null : ground;
       }
-      return { ...bodyOf(applyCorrections(kept.whole, own)), timesS: track.timesS, corrections };
+      const { whole, swaps } = ground;
+      const body = bodyOf(whole.stopped ? whole : applyCorrections(whole, own));
+      return { ...body, timesS: track.timesS.slice(), swaps, corrections };
     },
   };
 }
