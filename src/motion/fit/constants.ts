@@ -96,8 +96,8 @@ export const SMOOTH_TRUNK_M = 0.004;
 /** The lab's frame rate, at which its per-frame sigmas were set; here they become densities over time. */
 export const LAB_RATE = 30;
 
-/** Camera: pitch (lab 4°) and roll (chosen: people level a horizon better than they aim a lens). */
-export const PITCH_SIGMA_RAD = (4 * Math.PI) / 180;
+/** Camera: pitch (lab 4°; a little wider since people also set phones on the floor) and roll (chosen: people level a horizon better than they aim a lens). */
+export const PITCH_SIGMA_RAD = (5 * Math.PI) / 180;
 export const ROLL_SIGMA_RAD = (1.5 * Math.PI) / 180;
 /** A given pitch or roll is held this tightly. */
 export const GIVEN_ANGLE_SIGMA_RAD = (0.2 * Math.PI) / 180;

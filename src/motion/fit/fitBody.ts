@@ -16,6 +16,7 @@ import { emptyFigure, settle, type Figure } from './figure.ts';
 import type { FittedBody } from './fittedBody.ts';
 import { HABITS, type Habits } from './habits.ts';
 import { POINT_COUNT } from './layout.ts';
+import { withoutJumps } from './jumps.ts';
 import { NormalEquations } from './normalEquations.ts';
 import { observe } from './observations.ts';
 import { placeRoot } from './place.ts';
@@ -144,7 +145,7 @@ export function fitWhole(track: Track, options: FitOptions = {}, hooks: FitHooks
 
   const every = Int32Array.from(timesS, (_, t) => t);
   const full = spread(figure, knotTimes, timesS);
-  const fullCameras = plain(full, views.map((view) => observe(view, every, 0, metresPerPx)));
+  const fullCameras = plain(full, views.map((view) => observe(view, every, 0, metresPerPx))).map((camera) => withoutJumps(camera, full, timesS));
   const fullProblem = makeProblem(timesS, fullCameras, habits, stands, lengths, options, true);
   if (!stopped) {
     const solved = solve(fullProblem, full, new NormalEquations(full.frames, 0), limits(FULL_ITERATIONS, FULL_COST));

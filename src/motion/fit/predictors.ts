@@ -2,13 +2,14 @@
  * What each frame shows of each limb, and how well the fit agrees with it: the numbers from which an error can be told
  * without knowing the truth. Nothing here changes the figure.
  */
+import { LANDMARK_COUNT } from '../../pose/landmarks.ts';
 import { FLAG_AT_LENS, FLAG_FAR_FROM_IMAGE, FLAG_HIDDEN, FLAG_JUMPED, FLAG_NOBODY, type FittedBody } from './fittedBody.ts';
 import type { Figure } from './figure.ts';
 import {
-  BONE_COUNT, BONE_END, DEPTH_VECTORS, depthGainAt, depthOffsetAt, HIP_AT, LENGTH_OF_BONE, LIMB_COUNT, LOG_LENGTH_AT, POINT_COUNT, SPINE_AT,
+  BONE_COUNT, BONE_END, DEPTH_VECTORS, depthGainAt, depthOffsetAt, FIGURE_LANDMARKS, HIP_AT, LENGTH_OF_BONE, LIMB_COUNT, LOG_LENGTH_AT, POINT_COUNT, SPINE_AT,
 } from './layout.ts';
+import { imageOffsets, JUMP_SIGMAS, jumpsOf } from './jumps.ts';
 import type { Problem } from './problem.ts';
-import { quantile } from './series.ts';
 import type { View } from './view.ts';
 
 /** A limb whose shorter-looking bone shows less than this share of its length points at the lens (lab: errors double below it). */
@@ -16,10 +17,6 @@ export const AT_LENS_FRACTION = 0.7;
 const HIDDEN_BELOW = 0.5;
 /** A joint this many image sigmas from its landmark was not believed. */
 const FAR_SIGMAS = 4;
-/** A landmark is held against the frames this far about it; as long as the detector's errors stay alike. */
-const NEIGHBOURS_S = 0.2;
-/** A landmark that leaves its neighbours' habit by this many image sigmas has jumped (chosen: three times the bias itself). */
-const JUMP_SIGMAS = 3;
 
 export type Predictors = Pick<FittedBody, 'inPlaneFraction' | 'boneInPlane' | 'imageResidualPx' | 'depthResidualM' | 'jumpPx'
 | 'limbVisibility' | 'limbFlags' | 'gapS' | 'facingRad' | 'pxPerM'>;
@@ -33,7 +30,8 @@ export function describeFrames(problem: Problem, rigid: Figure, views: readonly 
   const { timesS } = problem;
   const camera = problem.cameras[0]!;
   const boneInPlane = inPlane(problem, rigid);
-  const offPx = imageOffsets(problem, rigid);
+  const offPx = imageOffsets(camera, rigid);
+  const { visibility } = views[0]!.track;
   const inPlaneFraction = new Float64Array(frames * LIMB_COUNT);
   const imageResidualPx = new Float64Array(frames * LIMB_COUNT);
   const depthResidualM = new Float64Array(frames * LIMB_COUNT);
@@ -58,7 +56,7 @@ export function describeFrames(problem: Problem, rigid: Figure, views: readonly 
         const bone = limb * 2 + k;
         const p = t * POINT_COUNT + BONE_END[bone]!;
         const w = camera.weight[p]!;
-        least = Math.min(least, w);
+        least = Math.min(least, visibility[t * LANDMARK_COUNT + FIGURE_LANDMARKS[BONE_END[bone]!]!]!);
         if (w > 0) sum += w * Math.hypot(offPx[p * 2]!, offPx[p * 2 + 1]!);
         weight += w;
         jump = Math.max(jump, jumps[p]!);
@@ -85,39 +83,6 @@ function inPlane(problem: Problem, { frames, directions }: Figure): Float64Array
     for (let i = 0; i < out.length; i++) {
       const z = r[6]! * directions[i * 3]! + r[7]! * directions[i * 3 + 1]! + r[8]! * directions[i * 3 + 2]!;
       out[i] = Math.max(out[i]!, Math.sqrt(Math.max(0, 1 - z * z)));
-    }
-  }
-  return out;
-}
-
-/** Joint minus landmark in the first camera's picture, pixels [T·12·2]; NaN where unseen. */
-function imageOffsets(problem: Problem, { frames, points }: Figure): Float64Array {
-  const camera = problem.cameras[0]!;
-  const out = new Float64Array(frames * POINT_COUNT * 2).fill(Number.NaN);
-  for (let p = 0; p < frames * POINT_COUNT; p++) {
-    if (camera.weight[p]! === 0) continue;
-    const by = camera.focalPx / points[p * 3 + 2]!;
-    for (let axis = 0; axis < 2; axis++) out[p * 2 + axis] = by * points[p * 3 + axis]! - camera.image[p * 2 + axis]!;
-  }
-  return out;
-}
-
-/**
- * How far each landmark leaves the habit of its neighbours in time [T·12], pixels: the detector sits beside a joint by much the
- * same for a quarter of a second, so an offset unlike the median of those about it is a jump and not a habit.
- */
-function jumpsOf(offPx: Float64Array, timesS: Float64Array): Float64Array {
-  const frames = timesS.length;
-  const out = new Float64Array(frames * POINT_COUNT).fill(Number.NaN);
-  let first = 0;
-  let last = 0;
-  for (let t = 0; t < frames; t++) {
-    while (timesS[first]! < timesS[t]! - NEIGHBOURS_S) first++;
-    while (last < frames - 1 && timesS[last + 1]! <= timesS[t]! + NEIGHBOURS_S) last++;
-    for (let p = 0; p < POINT_COUNT; p++) {
-      const habit = [0, 1].map((axis) => quantile(Array.from({ length: last - first + 1 }, (_, k) => offPx[((first + k) * POINT_COUNT + p) * 2 + axis]!), 0.5));
-      const i = (t * POINT_COUNT + p) * 2;
-      out[t * POINT_COUNT + p] = Math.hypot(offPx[i]! - habit[0]!, offPx[i + 1]! - habit[1]!);
     }
   }
   return out;
