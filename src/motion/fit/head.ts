@@ -55,7 +55,8 @@ export function fitHeads(view: View, chest: Matrix, depthM: Float64Array): Heads
     for (let t = 0; t < frames; t++) {
       if (track.found[t] !== 1) continue;
       const prior = chest.subarray(t * 9, t * 9 + 9);
-      const tries = [before, turns[t]!].filter((m): m is Matrix => m !== undefined)
+      // At first from the chest and from the frame before, whichever ends nearer the picture; then from what was found.
+      const tries = (free && before !== undefined ? [before, turns[t]!] : [turns[t]!])
         .map((start) => layFace(view, t, start, prior, depthM[t]!, size, free));
       const best = tries.reduce((a, b) => (b.cost < a.cost ? b : a));
       turns[t] = best.turn;

@@ -5,7 +5,6 @@
 import type { Figure } from './figure.ts';
 import { POINT_COUNT } from './layout.ts';
 import type { Observations } from './problem.ts';
-import { quantile } from './series.ts';
 
 /** A landmark is held against the frames this far about it; as long as the detector's errors stay alike. */
 const NEIGHBOURS_S = 0.2;
@@ -29,15 +28,29 @@ export function imageOffsets(camera: Observations, { frames, points }: Figure): 
 export function jumpsOf(offPx: Float64Array, timesS: Float64Array): Float64Array {
   const frames = timesS.length;
   const out = new Float64Array(frames * POINT_COUNT).fill(Number.NaN);
+  const near = new Float64Array(frames);
   let first = 0;
   let last = 0;
   for (let t = 0; t < frames; t++) {
     while (timesS[first]! < timesS[t]! - NEIGHBOURS_S) first++;
     while (last < frames - 1 && timesS[last + 1]! <= timesS[t]! + NEIGHBOURS_S) last++;
     for (let p = 0; p < POINT_COUNT; p++) {
-      const habit = [0, 1].map((axis) => quantile(Array.from({ length: last - first + 1 }, (_, k) => offPx[((first + k) * POINT_COUNT + p) * 2 + axis]!), 0.5));
       const i = (t * POINT_COUNT + p) * 2;
-      out[t * POINT_COUNT + p] = Math.hypot(offPx[i]! - habit[0]!, offPx[i + 1]! - habit[1]!);
+      if (Number.isNaN(offPx[i]!)) continue;
+      let square = 0;
+      for (let axis = 0; axis < 2; axis++) {
+        // A dozen values: put in order as they come.
+        let count = 0;
+        for (let u = first; u <= last; u++) {
+          const value = offPx[(u * POINT_COUNT + p) * 2 + axis]!;
+          if (Number.isNaN(value)) continue;
+          let k = count++;
+          for (; k > 0 && near[k - 1]! > value; k--) near[k] = near[k - 1]!;
+          near[k] = value;
+        }
+        square += (offPx[i + axis]! - (near[(count - 1) >> 1]! + near[count >> 1]!) / 2) ** 2;
+      }
+      out[t * POINT_COUNT + p] = Math.sqrt(square);
     }
   }
   return out;

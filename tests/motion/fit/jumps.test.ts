@@ -22,6 +22,7 @@ describe('a landmark that jumps', () => {
     expect(body.jumpPx[45 * 4]).toBeGreaterThan(50);
     const apart = Array.from({ length: 90 }, (_, t) => Math.abs(flexionDeg(body.pointsM, t, ...HINGES.leftElbow) - flexionDeg(clean.pointsM, t, ...HINGES.leftElbow)));
     console.info(`a wrist 30 cm off for one frame moves the elbow by ${Math.max(...apart).toFixed(1)}°`);
-    expect(Math.max(...apart)).toBeLessThan(10);
+    // Averaged in it would be 7°.
+    expect(Math.max(...apart)).toBeLessThan(3);
   }, 30_000);
 });
