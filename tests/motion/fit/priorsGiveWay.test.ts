@@ -49,7 +49,7 @@ describe('takes that are not upright', () => {
       console.info(`sitting at ${azimuthDeg}°: knee ${knee.fit.toFixed(0)}° (true ${knee.truth.toFixed(0)}°)`);
       // Never pulled straight. Bent too far at 35°, because a thigh that is never seen from its side is measured too short.
       expect(knee.fit).toBeGreaterThan(knee.truth - 10);
-      expect(knee.fit).toBeLessThan(knee.truth + 25);
+      expect(knee.fit).toBeLessThan(knee.truth + 18);
     }
   }, 30_000);
 
@@ -67,7 +67,7 @@ describe('takes that are not upright', () => {
     const lean = compare(leaning, { ...FRONT, azimuthDeg: 35 }, trunkLean);
     console.info(`lean: trunk ${lean.fit.toFixed(0)}° (true ${lean.truth.toFixed(0)}°)`);
     // The pose leans without counterweight, so balance pulls too: what is left of 60° shows how far both give way.
-    expect(Math.abs(lean.fit - lean.truth)).toBeLessThan(15);
+    expect(Math.abs(lean.fit - lean.truth)).toBeLessThan(14);
   }, 30_000);
 
   it('a jump: the root flies and no foot is held in the air', () => {
