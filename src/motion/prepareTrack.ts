@@ -10,6 +10,8 @@ import { FLAG_AT_LENS, type FittedBody } from './fit/fittedBody.ts';
 import { bridgeGaps, type Bridged } from './gaps.ts';
 import { JOINT_LANDMARKS } from './jointLandmarks.ts';
 import { JOINT, JOINT_COUNT, type JointName } from './joints.ts';
+import { trustGround } from './trust/jointTrust.ts';
+import type { TrustGround } from './trust/predictors.ts';
 import { AT_LENS_CONFIDENCE, STATE_BRIDGED, STATE_MEASURED, STATE_MISSING, type Motion } from './motion.ts';
 
 export interface PreparedTrack {
@@ -23,6 +25,8 @@ export interface PreparedTrack {
   readonly body: FittedBody | null;
   readonly mirror: boolean;
   readonly captureFactor: number;
+  /** What of the errors doesn't change with the smoothing; `null` without a fitted body. */
+  readonly ground: TrustGround | null;
 }
 
 /** Confidence and state as in Motion, and the least visibility of the joint's landmarks `[T·J]`. */
@@ -45,10 +49,12 @@ export function prepareTrack(track: Track, captureFactor: number, mirror: boolea
   const stage = toStage(track, mirror, body);
   const performerS = track.timesS.map((timeS) => timeS / captureFactor);
   const bridged = bridgeGaps(stage, performerS);
-  return {
-    model: track.model, timesS: track.timesS, performerS, stage, bridged, body, mirror, captureFactor,
-    sight: sight(bridged, stage.visibility, body === null ? null : limbsAtLens(body, mirror)),
-  };
+  const seen = sight(bridged, stage.visibility, body === null ? null : limbsAtLens(body, mirror));
+  // with a fitted body the errors' ground needs no rotations
+  const ground = body === null ? null : trustGround({
+    model: track.model, performerS, captureFactor, rotations: new Float64Array(0), visibility: seen.visibility, positionM: bridged.positionM, body, mirror,
+  }, seen.state);
+  return { model: track.model, timesS: track.timesS, performerS, stage, bridged, body, mirror, captureFactor, sight: seen, ground };
 }
 
 /** A guess of the model still says more than nothing: the least weight of a frame that has a number of its own. Our choice. */

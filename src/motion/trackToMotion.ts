@@ -87,7 +87,7 @@ function readMotion(prepared: PreparedTrack, cutoffHz: number, smoother: Smoothe
     usedCutoffHz: smoothing.usedCutoffHz,
     warnings,
   };
-  return { motion, source: { model, performerS, captureFactor, rotations, visibility, positionM, body, mirror } };
+  return { motion, source: { model, performerS, captureFactor, rotations, visibility, positionM, body, mirror, ground: prepared.ground } };
 }
 
 /** `[T·2]` left and right; a mirror swaps them. */

@@ -33,13 +33,25 @@ export interface Certificate {
 const MARGIN_TIMES = 1.25;
 const MARGIN = 0.5;
 
-/** Predictors count up to what was seen and no farther: a straight line in the logarithm runs away. */
-export function errorDegOf(model: ErrorModel, errorClass: number, x: Float64Array): number {
-  const slope = model.slope[errorClass]!;
-  const most = model.most[errorClass]!;
+/** Logarithm of the error. Predictors count up to what was seen and no farther: a straight line in the logarithm runs away. */
+export function logErrorOf(model: ErrorModel, errorClass: number, x: Float64Array): number {
   let log = model.start[errorClass]!;
-  for (let k = 0; k < PREDICTOR_COUNT; k++) log += slope[k]! * Math.min(x[k]!, most[k]!);
+  for (let k = 0; k < PREDICTOR_COUNT; k++) log += partOf(model, errorClass, k, x[k]!);
+  return log;
+}
+
+/** What one predictor adds to the logarithm. */
+export function partOf(model: ErrorModel, errorClass: number, k: number, value: number): number {
+  return model.slope[errorClass]![k]! * Math.min(value, model.most[errorClass]![k]!);
+}
+
+/** The error in degrees of its logarithm. */
+export function fromLog(model: ErrorModel, log: number): number {
   return Math.max(model.floorDeg, Math.exp(log));
+}
+
+export function errorDegOf(model: ErrorModel, errorClass: number, x: Float64Array): number {
+  return fromLog(model, logErrorOf(model, errorClass, x));
 }
 
 /** What the doubt is called when a predictor makes most of the error; those left out are never the reason by themselves. */
@@ -48,27 +60,29 @@ const REASON: Readonly<Partial<Record<(typeof PREDICTORS)[number], number>>> = {
 };
 const REASON_OF = PREDICTORS.map((name) => REASON[name] ?? 0);
 /** Predictors that can be a reason. */
-const REASONING = Int32Array.from(REASON_OF.flatMap((bit, k) => (bit === 0 ? [] : [k])));
+const REASONING = REASON_OF.flatMap((bit, k) => (bit === 0 ? [] : [k]));
 
 /**
  * Why a joint with this error is unsure: the predictor that adds most to it; 0 where the error is within the class's limit.
  * A value far beyond what was calibrated is told as such whatever the error.
  */
 export function doubtOf(model: ErrorModel, errorClass: number, x: Float64Array, errorDeg: number): number {
-  const most = model.most[errorClass]!;
-  let bits = 0;
-  for (let r = 0; r < REASONING.length; r++) {
-    const k = REASONING[r]!;
-    if (x[k]! > most[k]! * MARGIN_TIMES + MARGIN) bits = UNSURE_OUTSIDE;
-  }
-  return errorDeg > model.limitDeg[errorClass]! ? bits | reasonOf(model.slope[errorClass]!, most, x) : bits;
+  const outside = outsideOf(model, errorClass, x);
+  return errorDeg > model.limitDeg[errorClass]! ? outside | reasonOf(model, errorClass, x) : outside;
 }
 
-function reasonOf(slope: readonly number[], most: readonly number[], x: Float64Array): number {
+/** UNSURE_OUTSIDE where a predictor lies far beyond what was calibrated, else 0. */
+export function outsideOf(model: ErrorModel, errorClass: number, x: Float64Array): number {
+  const most = model.most[errorClass]!;
+  return REASONING.some((k) => x[k]! > most[k]! * MARGIN_TIMES + MARGIN) ? UNSURE_OUTSIDE : 0;
+}
+
+/** The bit to tell for an error that is too large. */
+export function reasonOf(model: ErrorModel, errorClass: number, x: Float64Array): number {
   let largest = 0;
   let reason = UNSURE_FAR;
   for (const k of REASONING) {
-    const part = slope[k]! * Math.min(x[k]!, most[k]!);
+    const part = partOf(model, errorClass, k, x[k]!);
     if (part > largest) {
       largest = part;
       reason = REASON_OF[k]!;

@@ -3,13 +3,14 @@
  *
  * docs/errors.md says what the error is an error of, how it was calibrated and how well it holds.
  */
+import type { FittedBody } from '../fit/fittedBody.ts';
 import { JOINT_COUNT } from '../joints.ts';
 import { STATE_BRIDGED, STATE_MISSING } from '../motion.ts';
 import { CALIBRATION } from './calibration.ts';
 import { JOINT_CLASS } from './errorClasses.ts';
-import { doubtOf, errorDegOf, type ErrorModel } from './errorModel.ts';
+import { fromLog, logErrorOf, outsideOf, partOf, reasonOf, type ErrorModel } from './errorModel.ts';
 import { vouch } from './handSet.ts';
-import { PREDICTOR_COUNT, writePredictors, type PredictorSource } from './predictors.ts';
+import { BENT, PREDICTOR_COUNT, PREDICTORS, QUICK, writeMoving, writeSteady, type PredictorSource, type TrustGround } from './predictors.ts';
 import { markSwaps } from './swapped.ts';
 import { UNSURE_BRIDGED, UNSURE_HIDDEN } from './unsure.ts';
 
@@ -20,16 +21,47 @@ export interface JointTrust {
   readonly unsure: Uint8Array;
 }
 
-/** A frame in which nobody was found is a guess, however short the gap; so is a joint that was out of sight. */
-const GAP_AT = 5;
+const GAP_AT = PREDICTORS.indexOf('gap');
+
+/** The calibration for what the angles are read from. */
+function modelFor(body: FittedBody | null): ErrorModel {
+  return body === null ? CALIBRATION.alone : CALIBRATION.fitted;
+}
+
+/**
+ * What does not change with the smoothing, for a fitted body; without one the lie of the bones does.
+ *
+ * @param state `[T·J]` STATE_* of the motion
+ */
+export function trustGround(source: PredictorSource, state: Uint8Array, model: ErrorModel = modelFor(source.body)): TrustGround {
+  const frames = source.performerS.length;
+  const log = new Float64Array(frames * JOINT_COUNT).fill(Number.NaN);
+  const always = new Uint8Array(frames * JOINT_COUNT);
+  const above = new Uint8Array(frames * JOINT_COUNT);
+  const x = new Float64Array(PREDICTOR_COUNT);
+  for (let joint = 0; joint < JOINT_COUNT; joint++) {
+    const { errorClass } = JOINT_CLASS[joint]!;
+    if (errorClass < 0) continue;
+    for (let t = 0; t < frames; t++) {
+      const i = t * JOINT_COUNT + joint;
+      if (state[i] === STATE_MISSING) continue;
+      writeSteady(source, t, joint, x);
+      log[i] = logErrorOf(model, errorClass, x);
+      above[i] = reasonOf(model, errorClass, x);
+      // a frame in which nobody was found is a guess, however short the gap; so is a joint that was out of sight
+      const nobody = x[GAP_AT]! > 0 || source.visibility[i] === 0;
+      always[i] = outsideOf(model, errorClass, x) | (nobody ? UNSURE_BRIDGED : state[i] === STATE_BRIDGED ? UNSURE_HIDDEN : 0);
+    }
+  }
+  return { log, always, above };
+}
 
 /**
  * @param state `[T·J]` STATE_* of the motion
  * @param model the calibration in force for what the angles were read from, unless told
  */
-export function jointTrust(
-  source: PredictorSource, state: Uint8Array, model: ErrorModel = source.body === null ? CALIBRATION.alone : CALIBRATION.fitted,
-): JointTrust {
+export function jointTrust(source: PredictorSource, state: Uint8Array, model: ErrorModel = modelFor(source.body)): JointTrust {
+  const { log, always, above } = source.ground ?? trustGround(source, state, model);
   const frames = source.performerS.length;
   const errorDeg = new Float32Array(frames * JOINT_COUNT).fill(Number.NaN);
   const unsure = new Uint8Array(frames * JOINT_COUNT);
@@ -39,12 +71,12 @@ export function jointTrust(
     if (errorClass < 0) continue;
     for (let t = 0; t < frames; t++) {
       const i = t * JOINT_COUNT + joint;
-      if (state[i] === STATE_MISSING) continue;
-      writePredictors(source, t, joint, x);
-      const error = errorDegOf(model, errorClass, x);
+      if (Number.isNaN(log[i]!)) continue;
+      writeMoving(source, t, joint, x);
+      const moving = partOf(model, errorClass, BENT, x[BENT]!) + partOf(model, errorClass, QUICK, x[QUICK]!);
+      const error = fromLog(model, log[i]! + moving);
       errorDeg[i] = share * error;
-      const nobody = x[GAP_AT]! > 0 || source.visibility[i] === 0;
-      unsure[i] = doubtOf(model, errorClass, x, error) | (nobody ? UNSURE_BRIDGED : state[i] === STATE_BRIDGED ? UNSURE_HIDDEN : 0);
+      unsure[i] = error > model.limitDeg[errorClass]! ? always[i]! | above[i]! : always[i]!;
     }
   }
   if (source.body !== null) {

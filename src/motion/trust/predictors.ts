@@ -29,6 +29,9 @@ export type Predictor = (typeof PREDICTORS)[number];
 export const FREE_PREDICTORS: readonly Predictor[] = ['notHeavy', 'lite'];
 export const PREDICTOR_COUNT = PREDICTORS.length;
 
+/** What the moving ones are made of. */
+export type MovingSource = Pick<PredictorSource, 'rotations' | 'performerS'>;
+
 /** T frames; shapes as in Motion. */
 export interface PredictorSource {
   readonly model: ModelSize;
@@ -43,8 +46,22 @@ export interface PredictorSource {
   readonly body: FittedBody | null;
   /** The motion shows the body as in a mirror: its left is the fitted body's right. */
   readonly mirror: boolean;
+  /** What of the errors does not change with the smoothing, where it was worked out beforehand. */
+  readonly ground?: TrustGround | null;
 }
 
+/**
+ * `[T·J]` each: logarithm of the error without its moving part; bits that stand whatever the error; bits that stand when the
+ * error is above its limit.
+ */
+export interface TrustGround {
+  readonly log: Float64Array;
+  readonly always: Uint8Array;
+  readonly above: Uint8Array;
+}
+
+export const BENT = PREDICTORS.indexOf('bent');
+export const QUICK = PREDICTORS.indexOf('quick');
 const FAR_M = 0.05;
 const DEPTH_M = 0.1;
 const GAP_S = 0.25;
@@ -66,6 +83,22 @@ const IS_BALL = ERROR_CLASSES.map((name) => name === 'shoulder' || name === 'hip
  * @param out `[PREDICTOR_COUNT]`
  */
 export function writePredictors(source: PredictorSource, t: number, joint: number, out: Float64Array): void {
+  writeSteady(source, t, joint, out);
+  writeMoving(source, t, joint, out);
+}
+
+/** Those that change with the smoothing where there is a fitted body: `bent` and `quick`. Others are left as they are. */
+export function writeMoving(source: MovingSource, t: number, joint: number, out: Float64Array): void {
+  const { rotations } = source;
+  const { errorClass } = JOINT_CLASS[joint]!;
+  const i = t * JOINT_COUNT + joint;
+  if (IS_HINGE[errorClass] === true) out[BENT] = (2 * Math.atan2(Math.abs(rotations[i * 4 + 3]!), Math.abs(rotations[i * 4]!))) / SQUARE_RAD;
+  else out[BENT] = IS_BALL[errorClass] === true ? swing(rotations, i * 4) / SQUARE_RAD : 0;
+  out[QUICK] = speed(source, t, joint) / QUICK_RAD_PER_S;
+}
+
+/** All others; with a fitted body they need no rotations. `bent` and `quick` become 0. */
+export function writeSteady(source: PredictorSource, t: number, joint: number, out: Float64Array): void {
   const { body, visibility, rotations, model } = source;
   const { errorClass, limb, bones } = JOINT_CLASS[joint]!;
   const i = t * JOINT_COUNT + joint;
@@ -90,9 +123,6 @@ export function writePredictors(source: PredictorSource, t: number, joint: numbe
   }
   if (body !== null && errorClass === HEAD) out[2] = known(body.headResidualPx[t]! / body.pxPerM[t]! / FAR_M);
   if (body !== null) out[5] = Math.min(1, known(body.gapS[t]! / GAP_S));
-  if (IS_HINGE[errorClass] === true) out[8] = (2 * Math.atan2(Math.abs(rotations[i * 4 + 3]!), Math.abs(rotations[i * 4]!))) / SQUARE_RAD;
-  else if (IS_BALL[errorClass] === true) out[8] = swing(rotations, i * 4) / SQUARE_RAD;
-  out[9] = speed(source, t, joint) / QUICK_RAD_PER_S;
   out[10] = model === 'heavy' ? 0 : 1;
   out[11] = model === 'lite' ? 1 : 0;
 }
@@ -122,7 +152,7 @@ function rawFraction(positionM: Float64Array, t: number, limb: number, bone: 0 |
 }
 
 /** Angular speed between the frames on both sides, rad/s; 0 where either has no pose. */
-function speed({ rotations, performerS }: PredictorSource, t: number, joint: number): number {
+function speed({ rotations, performerS }: MovingSource, t: number, joint: number): number {
   const before = Math.max(0, t - 1);
   const after = Math.min(performerS.length - 1, t + 1);
   if (after === before) return 0;

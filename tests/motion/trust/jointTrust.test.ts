@@ -4,7 +4,8 @@ import { NO_CORRECTIONS } from '../../../src/motion/corrections/corrections.ts';
 import { fitTake } from '../../../src/motion/fit/fitTake.ts';
 import { JOINT, JOINT_COUNT, JOINT_NAMES, type JointName } from '../../../src/motion/joints.ts';
 import { STATE_MISSING, type Motion } from '../../../src/motion/motion.ts';
-import { trackToMotion } from '../../../src/motion/trackToMotion.ts';
+import { readTrack, trackToMotion } from '../../../src/motion/trackToMotion.ts';
+import { jointTrust } from '../../../src/motion/trust/jointTrust.ts';
 import { PLACED_DEG, TYPED_DEG } from '../../../src/motion/trust/handSet.ts';
 import { UNSURE_AT_LENS, UNSURE_BRIDGED, UNSURE_SWAPPED } from '../../../src/motion/trust/unsure.ts';
 import { evenTimes, loseFrame, trackOf, turnX, turnZ, type FigurePose } from '../figure.ts';
@@ -99,5 +100,17 @@ describe('what a person said', () => {
     const doubtful = (t: number, joint: JointName): boolean => (told.unsure[at(t, joint)]! & UNSURE_SWAPPED) !== 0;
     expect([doubtful(11, 'leftKnee'), doubtful(11, 'rightAnkle'), doubtful(11, 'leftElbow'), doubtful(11, 'head'), doubtful(15, 'leftKnee'), doubtful(13, 'leftKnee')])
       .toEqual([true, true, false, false, false, false]);
+  });
+});
+
+describe('the ground that smoothing leaves alone', () => {
+  it('gives the same errors and doubts as all worked out anew', () => {
+    const { motion, source } = readTrack(track, SETTINGS, body);
+    expect(source.ground).not.toBeNull();
+    const anew = jointTrust({ ...source, ground: null }, motion.state);
+    const ready = jointTrust(source, motion.state);
+    expect(ready.errorDeg).toEqual(anew.errorDeg);
+    expect(ready.unsure).toEqual(anew.unsure);
+    expect(readTrack(track, SETTINGS, null).source.ground).toBeNull();
   });
 });
