@@ -24,6 +24,8 @@ interface Shot {
   readonly address: string;
   readonly size: { readonly width: number; readonly height: number };
   readonly keys?: readonly string[];
+  /** Buttons pressed after the keys, by their names. */
+  readonly press?: readonly string[];
   /** Goes into the docs. */
   readonly inDocs?: boolean;
   readonly badFile?: boolean;
@@ -40,6 +42,18 @@ const SHOTS: readonly Shot[] = [
   { name: 'unsure', address: '?demo#/take', size: WIDE, keys: [...AT_THE_REACH, 'u'] },
   { name: 'unsure-narrow', address: '?demo#/take', size: NARROW, keys: [...AT_THE_REACH, 'u'] },
   { name: 'sheet', address: '?demo#/sheet', size: WIDE, keys: AT_THE_REACH, inDocs: true },
+  { name: 'puppet', address: '?demo#/puppet', size: WIDE, keys: AT_THE_REACH, inDocs: true },
+  { name: 'puppet-front', address: '?demo#/puppet', size: WIDE, keys: [...AT_THE_REACH, 'v', 'l'] },
+  { name: 'puppet-measures', address: '?demo#/puppet', size: WIDE, keys: AT_THE_REACH, press: ['Measures', 'Left knee'] },
+  { name: 'puppet-ruler', address: '#/puppet', size: WIDE, press: ['Measures', 'Measure with a ruler'] },
+  { name: 'puppet-sources', address: '?demo#/puppet', size: WIDE, keys: AT_THE_REACH, press: ['Sources', 'Left elbow'] },
+  { name: 'puppet-curves', address: '?demo#/puppet', size: WIDE, keys: AT_THE_REACH, press: ['Left elbow', 'Hand curves', 'Key at this step'] },
+  { name: 'puppet-narrow', address: '?demo#/puppet', size: NARROW, keys: AT_THE_REACH },
+  { name: 'puppet-measures-narrow', address: '?demo#/puppet', size: NARROW, keys: AT_THE_REACH, press: ['Measures', 'Left knee'] },
+  { name: 'puppet-curves-narrow', address: '?demo#/puppet', size: NARROW, keys: AT_THE_REACH, press: ['Left elbow', 'Hand curves', 'Key at this step'] },
+  { name: 'puppet-red', address: '?demo#/puppet', size: WIDE, keys: [...AT_THE_REACH, 'r'] },
+  { name: 'empty-puppet', address: '#/puppet', size: WIDE },
+  { name: 'empty-puppet-narrow', address: '#/puppet', size: NARROW },
   { name: 'take-narrow', address: '?demo#/take', size: NARROW, keys: AT_THE_REACH },
   { name: 'pace-narrow', address: '?demo#/pace', size: NARROW, keys: AT_THE_REACH },
   { name: 'sheet-narrow', address: '?demo#/sheet', size: NARROW, keys: AT_THE_REACH },
@@ -72,6 +86,7 @@ try {
     await page.goto(served.url + shot.address);
     await settle(page, shot.address.includes('demo'));
     for (const key of shot.keys ?? []) await page.keyboard.press(key);
+    for (const name of shot.press ?? []) await page.getByRole('button', { name, exact: true }).click();
     if (shot.badFile) {
       const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.keyboard.press('Control+o')]);
       await chooser.setFiles({ name: 'recipe.mp4', mimeType: 'video/mp4', buffer: Buffer.from('flour, water, salt\n'.repeat(300)) });

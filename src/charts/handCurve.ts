@@ -28,8 +28,8 @@ export interface HandCurve {
 export interface HandCurveInput {
   /** Row (from 0, may lie between rows) and degrees of each key. */
   readonly keys: readonly { readonly row: number; readonly deg: number }[];
-  /** Degrees at a row. */
-  readonly at: (row: number) => number;
+  /** Degrees at rows, which may lie between steps; `null` for a curve without keys, which is none. */
+  readonly at: ((rows: readonly number[]) => ArrayLike<number>) | null;
   readonly limitsDeg: { readonly min: number; readonly max: number } | null;
   /** Index of the key that is picked, or −1. */
   readonly picked: number;
@@ -57,10 +57,12 @@ export function degreeScale(domain: readonly [number, number], widthPx: number):
 export function handCurve(rows: RowScale, window: RowWindow, widthPx: number, domain: readonly [number, number], input: HandCurveInput): HandCurve {
   const { x } = degreeScale(domain, widthPx);
   const y = (row: number): number => (row + 0.5) * rows.rowPx;
-  const points: string[] = [];
+  const sampled: number[] = [];
   // At least two points to a row, or the bend of an ease would be cut into straight pieces.
   const per = Math.max(1, Math.min(8, Math.round(rows.rowPx / 3)));
-  for (let i = window.first * per; i <= window.last * per; i += 1) points.push(`${x(input.at(i / per)).toFixed(1)},${y(i / per).toFixed(1)}`);
+  for (let i = window.first * per; i <= window.last * per; i += 1) sampled.push(i / per);
+  const values = input.at?.(sampled) ?? [];
+  const points = Array.from(values, (deg, i) => `${x(deg).toFixed(1)},${y(sampled[i]!).toFixed(1)}`);
   const outside = input.limitsDeg === null ? [] : [
     { x: 0, width: Math.max(0, x(input.limitsDeg.min)) },
     { x: Math.min(widthPx, x(input.limitsDeg.max)), width: Math.max(0, widthPx - x(input.limitsDeg.max)) },

@@ -69,6 +69,13 @@ describe('the sheet', () => {
     expect(groups.map((g) => g.columns.length)).toEqual([5, 1, 2, 2]);
     for (const g of groups) expect(g.widthPx).toBe(g.columns.reduce((sum, c) => sum + c.widthPx, 0));
   });
+  it('adds the points that can be measured, with their readings where there are some', () => {
+    const groups = sheetGroups(SAMPLE_JOINTS, false, ['leftHand tip', 'pelvis'], true);
+    expect(groups.slice(4).map((g) => [g.title, g.columns.map((c) => c.kind), g.firstColumn])).toEqual([
+      ['left hand tip', ['travel', 'way', 'height', 'mark'], 9], ['pelvis', ['travel', 'way', 'height', 'mark'], 13],
+    ]);
+    expect(sheetGroups(SAMPLE_JOINTS, false, ['pelvis'])[4]?.columns.length).toBe(2);
+  });
 });
 
 describe('the columns of the sheet that are in view', () => {

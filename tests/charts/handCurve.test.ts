@@ -3,7 +3,7 @@ import { degreeScale, handCurve, handDomain, keyAt } from '../../src/charts/hand
 import { rowScale } from '../../src/charts/rowScale.ts';
 
 const rows = rowScale(40, 20);
-const input = { keys: [{ row: 4, deg: 0 }, { row: 10, deg: 30 }], at: (row: number): number => Math.max(0, Math.min(30, (row - 4) * 5)), limitsDeg: { min: -5, max: 25 }, picked: 1 };
+const input = { keys: [{ row: 4, deg: 0 }, { row: 10, deg: 30 }], at: (at: readonly number[]): number[] => at.map((row) => Math.max(0, Math.min(30, (row - 4) * 5))), limitsDeg: { min: -5, max: 25 }, picked: 1 };
 
 describe('a curve set by hand', () => {
   it('shows keys, limits and zero with room around them', () => {

@@ -18,20 +18,22 @@ export interface MeasureFieldProps {
   readonly min: number;
   readonly max: number;
   readonly step: number;
+  /** Something else says already that it is a default. */
+  readonly quiet?: boolean;
   readonly hideLabel?: boolean;
   readonly disabled?: boolean;
   readonly widthCh?: number;
   readonly onCommit: (value: number | null) => void;
 }
 
-export function MeasureField({ label, quantity, value, byDefault, min, max, step, hideLabel, disabled, widthCh = 7, onCommit }: MeasureFieldProps): ReactElement {
+export function MeasureField({ label, quantity, value, byDefault, min, max, step, quiet = false, hideLabel, disabled, widthCh = 7, onCommit }: MeasureFieldProps): ReactElement {
   const system = useSession((s) => s.units);
   const { unit, size, decimals } = shownUnit(quantity, system);
   const mayBeEmpty = byDefault !== undefined;
   return (
     <NumberField
       label={label}
-      unit={value === null && mayBeEmpty && byDefault !== null ? `${unit} default` : unit}
+      unit={value === null && mayBeEmpty && byDefault !== null && !quiet ? `${unit} default` : unit}
       value={value === null ? null : value / size}
       emptyWord={mayBeEmpty ? (byDefault === null ? '–' : writeNumber(byDefault / size, decimals)) : undefined}
       min={min / size}

@@ -1,6 +1,7 @@
 /** The worker's side of the plan as a plain function, so that it runs in tests and in the worker alike. */
 import { toErrorData } from '../../errors.ts';
 import { createPlanner, type FrameAngles } from '../../plan/makePlan.ts';
+import type { PuppetSettings } from '../../puppet/puppetSettings.ts';
 import type { FromPlanWorker, PlanSources, ToPlanWorker } from './planProtocol.ts';
 
 /**
@@ -13,7 +14,7 @@ export function createPlanDesk(): (asked: ToPlanWorker) => FromPlanWorker {
   let sources: Partial<PlanSources> = {};
   let sent: FrameAngles | null = null;
   return ({ number, settings, news }) => {
-    sources = { ...sources, ...news };
+    sources = { ...sources, ...news, ...(news.puppet === undefined ? {} : { puppet: partsKept(sources.puppet, news.puppet) }) };
     const { track, body = null, armature, puppet } = sources;
     try {
       if (track === undefined || armature === undefined) throw new Error('the plan was asked for without a track');
@@ -26,4 +27,14 @@ export function createPlanDesk(): (asked: ToPlanWorker) => FromPlanWorker {
       return { kind: 'failed', number, error: toErrorData(thrown) };
     }
   };
+}
+
+/**
+ * The new settings with every part that says the same as before as the very object it was: what crosses over to the worker is
+ * always a copy, and the planner's stages look at identity. A change of a reading then costs no new poses.
+ */
+function partsKept(former: PuppetSettings | undefined, next: PuppetSettings): PuppetSettings {
+  if (former === undefined) return next;
+  const same = (Object.keys(next) as (keyof PuppetSettings)[]).filter((key) => JSON.stringify(former[key]) === JSON.stringify(next[key]));
+  return { ...next, ...Object.fromEntries(same.map((key) => [key, former[key]])) };
 }

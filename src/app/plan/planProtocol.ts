@@ -1,6 +1,6 @@
 /**
  * What the page and the worker of the plan say to each other. One worker makes all plans of a page: it keeps the planner's
- * stages, and it keeps track, body and armature, so that each crosses over once and a change of a setting sends settings only.
+ * stages, and it keeps track, body, armature and what is set for the puppet, so that each crosses over once and a change of a setting sends settings only.
  */
 import type { ErrorData } from '../../errors.ts';
 import type { FittedBody } from '../../motion/fit/fittedBody.ts';

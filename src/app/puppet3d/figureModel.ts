@@ -12,6 +12,9 @@ import { jointGeometry } from './jointShapes.ts';
 const UP = new Vector3(0, 1, 0);
 /** Length of one band of the parts of the right half, mm. */
 const BAND_MM = 9;
+/** Thickness of the outlines as parts of the puppet's height: thin round every part, wider round what moves. */
+const EDGE_PART = 0.0028;
+const MOVED_PART = 0.006;
 
 /** A capsule from end to end; a bone shorter than it is thick is a ball. */
 function boneGeometry(part: FigurePart, growMm: number): BufferGeometry {
@@ -102,14 +105,14 @@ export function solidFigure(shape: FigureShape): FigureModel {
       banded.push(material);
     }
     const body = new Mesh(geometry, material);
-    const hull = new Mesh(boneGeometry(part, Math.max(0.6, part.radiusMm * 0.1)), edge);
-    const wideHull = new Mesh(boneGeometry(part, Math.max(1.3, part.radiusMm * 0.22)), moved);
+    const hull = new Mesh(boneGeometry(part, shape.heightMm * EDGE_PART), edge);
+    const wideHull = new Mesh(boneGeometry(part, shape.heightMm * MOVED_PART), moved);
     const hatch = new Mesh(geometry, unsure);
     one.add(body, hull, wideHull, hatch);
     let head: Mesh | null = null;
     if (part.joint !== null) {
       head = new Mesh(jointGeometry(part.joint.kind), joint);
-      head.scale.setScalar(part.radiusMm);
+      head.scale.setScalar(part.joint.radiusMm);
       head.quaternion.setFromUnitVectors(UP, new Vector3(...part.joint.axis).normalize());
       one.add(head);
     }

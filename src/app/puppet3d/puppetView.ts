@@ -4,16 +4,20 @@
  */
 import { createStore } from 'zustand/vanilla';
 import { orbited, type View, VIEWS, type ViewName } from '../../charts/figure/view.ts';
+import type { CurveAxis } from '../../puppet/puppetSettings.ts';
 import { repaintPlayhead } from '../state/playhead.ts';
 
 /** What stands beside the picture. */
-export const PUPPET_PARTS = ['moves', 'measures'] as const;
+export const PUPPET_PARTS = ['moves', 'measures', 'sources', 'curves'] as const;
 export type PuppetPart = (typeof PUPPET_PARTS)[number];
 
 export interface PuppetView {
   readonly part: PuppetPart;
   /** Name of the joint that is looked at, or `null`. */
   readonly picked: string | null;
+  /** Of a hand curve: which axis is drawn (`null`: the joint's first) and which key is picked (−1: none). */
+  readonly curveAxis: CurveAxis | null;
+  readonly curveKey: number;
   readonly view: View;
   /** Times larger than where the whole figure fits. */
   readonly zoom: number;
@@ -26,7 +30,7 @@ export interface PuppetView {
 }
 
 export const puppetView = createStore<PuppetView>(() => ({
-  part: 'moves', picked: null, view: VIEWS.turned, zoom: 1, shiftPx: [0, 0], ghosts: true, labels: false,
+  part: 'moves', picked: null, curveAxis: null, curveKey: -1, view: VIEWS.turned, zoom: 1, shiftPx: [0, 0], ghosts: true, labels: false,
 }));
 
 puppetView.subscribe(repaintPlayhead);
@@ -61,7 +65,7 @@ export function shiftBy(xPx: number, yPx: number): void {
 
 /** Looks at a joint by name, or at none. */
 export function pickJoint(name: string | null): void {
-  puppetView.setState({ picked: name });
+  puppetView.setState((s) => (s.picked === name ? s : { picked: name, curveAxis: null, curveKey: -1 }));
 }
 
 export const PUPPET_COMMANDS = {

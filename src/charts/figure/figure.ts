@@ -20,13 +20,15 @@ export interface FigurePart {
   readonly toMm: Vec3;
   readonly radiusMm: number;
   /** Joint it hangs on; it sits at the origin of the part's axes. `null` where the part is fixed to the one that carries it. */
-  readonly joint: { readonly name: string; readonly kind: FigureJointKind; /** Unit vector in the part's axes. */ readonly axis: Vec3 } | null;
+  readonly joint: { readonly name: string; readonly kind: FigureJointKind; /** Unit vector in the part's axes. */ readonly axis: Vec3; /** Of its drawing. */ readonly radiusMm: number } | null;
   /** Outline of what stands on the floor, in the part's own axes; empty where nothing does. */
   readonly soleMm: readonly Vec3[];
 }
 
 export interface FigureShape {
   readonly name: string;
+  /** How tall it is at rest: what outlines are in proportion to. */
+  readonly heightMm: number;
   readonly parts: readonly FigurePart[];
 }
 

@@ -64,7 +64,7 @@ export function flatFigure(shape: FigureShape, pose: FigurePose, view: View, pap
     bones.push({ part: p, side: part.side, x1: a.x, y1: a.y, x2: b.x, y2: b.y, widthPx: Math.max(2, 2 * part.radiusMm * paper.pxPerMm), nearMm: (a.nearMm + b.nearMm) / 2 });
     if (part.joint !== null) {
       const o = at(p, [0, 0, 0]);
-      joints.push({ part: p, kind: part.joint.kind, x: o.x, y: o.y, radiusPx: Math.max(LEAST_JOINT_PX, part.radiusMm * paper.pxPerMm) });
+      joints.push({ part: p, kind: part.joint.kind, x: o.x, y: o.y, radiusPx: Math.max(LEAST_JOINT_PX, part.joint.radiusMm * paper.pxPerMm) });
     }
     if (part.soleMm.length > 2) soles.push(shoe(part.soleMm).map((corner): [number, number] => { const c = at(p, corner); return [c.x, c.y]; }));
   });

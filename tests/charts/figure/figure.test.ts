@@ -35,7 +35,7 @@ describe('a figure', () => {
     expect(flat.bones.map((b) => b.part)).toEqual([0, 1]);
     expect(flat.bones[1]).toMatchObject({ x1: 150, y1: 250, widthPx: 40 });
     expect(flat.bones[1]!.y2).toBeCloseTo(250 - 2 * 100 * Math.SQRT1_2, 6);
-    expect(flat.joints).toEqual([{ part: 1, kind: 'hinge', x: 150, y: 250, radiusPx: 20 }]);
+    expect(flat.joints).toEqual([{ part: 1, kind: 'hinge', x: 150, y: 250, radiusPx: 12 }]);
     expect(flatFigure(SAMPLE_FIGURE, samplePose(45), VIEWS.front, paper).bones.map((b) => b.part)).toEqual([1, 0]);
     expect(flatFigure(SAMPLE_FIGURE, samplePose(0), VIEWS.top, paper).floorY).toBeUndefined();
     expect(flatFigure(SAMPLE_FIGURE, samplePose(Number.NaN), VIEWS.front, paper).bones.length).toBe(1);

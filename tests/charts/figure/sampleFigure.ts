@@ -3,9 +3,10 @@ import type { FigurePose, FigureShape } from '../../../src/charts/figure/figure.
 
 export const SAMPLE_FIGURE: FigureShape = {
   name: 'Leg',
+  heightMm: 200,
   parts: [
     { name: 'shank', side: 'right', fromMm: [0, 0, 0], toMm: [0, 100, 0], radiusMm: 8, joint: null, soleMm: [[-20, 0, -10], [40, 0, -10], [40, 0, 10], [-20, 0, 10]] },
-    { name: 'thigh', side: 'right', fromMm: [0, 0, 0], toMm: [0, 100, 0], radiusMm: 10, joint: { name: 'knee', kind: 'hinge', axis: [0, 0, 1] }, soleMm: [] },
+    { name: 'thigh', side: 'right', fromMm: [0, 0, 0], toMm: [0, 100, 0], radiusMm: 10, joint: { name: 'knee', kind: 'hinge', axis: [0, 0, 1], radiusMm: 6 }, soleMm: [] },
   ],
 };
 

@@ -2,6 +2,7 @@
 import { type ReactElement, useEffect, useLayoutEffect, useMemo, useRef } from 'react';
 import { COLUMN_PAD_PX, degreeTicks, drawDegreeAxis } from '../../../charts/degreeAxis.ts';
 import { figure, jointWords, signedFigure } from '../../../charts/figures.ts';
+import { turnsFreely } from '../../../puppet/armature.ts';
 import { useBenchRows } from '../../ladder/benchContext.ts';
 import { paintWithPlayhead } from '../../state/playhead.ts';
 import { columnWidths } from './columnWidths.ts';
@@ -44,7 +45,7 @@ function JointHead({ column, anglePx, incrementPx, gapPx }: JointHeadProps): Rea
         }
         if (turn.current !== null) {
           const value = column.increment.certainty(step) === 'missing' ? undefined : column.increment.value(step);
-          const words = column.kind === 'ball' ? figure(value, 1) : signedFigure(value, 1);
+          const words = turnsFreely(column.kind) ? figure(value, 1) : signedFigure(value, 1);
           turn.current.textContent = value === undefined ? '–' : `${words}°`;
         }
       }),
@@ -58,7 +59,7 @@ function JointHead({ column, anglePx, incrementPx, gapPx }: JointHeadProps): Rea
         <span ref={turn} style={{ width: incrementPx }} />
       </div>
       <div className="joint-units">
-        <span style={{ width: anglePx }}>{column.kind === 'hinge' ? 'bend, °' : column.kind === 'ball' ? 'from rest, °' : 'twist, °'}</span>
+        <span style={{ width: anglePx }}>{column.kind === 'swivel' ? 'twist, °' : turnsFreely(column.kind) ? 'from rest, °' : 'bend, °'}</span>
         <span style={{ width: incrementPx }}>° a step</span>
       </div>
       <div className="joint-axes">

@@ -4,6 +4,7 @@ import { degreeDomain, type RowCurve, type RowValues } from '../../../charts/ang
 import { incrementDomain } from '../../../charts/incrementColumn.ts';
 import { angleValues, incrementValues } from '../../../charts/jointValues.ts';
 import type { Plan } from '../../../plan/plan.ts';
+import { turnsFreely } from '../../../puppet/armature.ts';
 import { curvesOfPlan } from '../../state/planning.ts';
 
 export interface JointColumn {
@@ -38,7 +39,7 @@ export function useColumns(plan: Plan | null, joints: readonly number[]): readon
         errorDeg: (index: number) => plan.errorDeg[index * plan.joints.length + joint] ?? Number.NaN,
         angleDomain: degreeDomain(curve),
         increment,
-        incrementDomain: incrementDomain(plan.stepCount, increment, known.kind !== 'ball'),
+        incrementDomain: incrementDomain(plan.stepCount, increment, !turnsFreely(known.kind)),
       }];
     });
   }, [plan, joints]);

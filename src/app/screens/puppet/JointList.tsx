@@ -44,6 +44,9 @@ export function JointList({ armature, label, about, below }: JointListProps): Re
 /** What opens comes into view, with as much of it as there is room for. */
 function Below({ children }: { readonly children: ReactNode }): ReactElement {
   const box = useRef<HTMLDivElement>(null);
-  useEffect(() => box.current?.parentElement?.scrollIntoView({ block: 'nearest' }), []);
+  useEffect(() => {
+    // Newer browsers give a promise back, which is no way to clean up an effect.
+    void box.current?.parentElement?.scrollIntoView({ block: 'nearest' });
+  }, []);
   return <div ref={box} className="joint-below">{children}</div>;
 }

@@ -9,6 +9,8 @@ import { useSession } from '../../state/use.ts';
 const PART_WORDS: Readonly<Record<PuppetPart, readonly [string, string]>> = {
   moves: ['Moves', 'what to move at each step'],
   measures: ['Measures', 'the puppet’s bones and joints'],
+  sources: ['Sources', 'what moves each joint'],
+  curves: ['Hand curves', 'what is moved by hand alone: jaw, tail, ears'],
 };
 
 export function PuppetHead({ armature }: { readonly armature: CompleteArmature }): ReactElement {

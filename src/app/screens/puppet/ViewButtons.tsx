@@ -37,7 +37,7 @@ export function ViewButtons(): ReactElement {
         <span className="field-label">Draw as well</span>
         <span className="choice-row">
           <button type="button" aria-pressed={ghosts} onClick={() => runCommand('toggleGhosts')}>Before and after <Key of="toggleGhosts" /></button>
-          <button type="button" aria-pressed={labels} onClick={() => runCommand('toggleLabels')}>Moves <Key of="toggleLabels" /></button>
+          <button type="button" aria-pressed={labels} onClick={() => runCommand('toggleLabels')}>Labels <Key of="toggleLabels" /></button>
         </span>
       </div>
     </div>

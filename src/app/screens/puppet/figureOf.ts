@@ -7,6 +7,9 @@ import { emptyStance, forward, skeletonOf } from '../../../puppet/kinematics.ts'
 import type { ChainEnd } from '../../puppet3d/scene.ts';
 import { sideOf } from './edits/mirror.ts';
 
+/** Joints are drawn no thicker than this part of the puppet's height: a head is stout, its joint is not. */
+const JOINT_PART = 0.022;
+
 const known = new WeakMap<CompleteArmature, FigureShape>();
 
 /** Parts in the order of the armature's bones. At rest a bone's axes are the puppet's, so a joint's axis is the same in either. */
@@ -14,14 +17,14 @@ export function figureOf(armature: CompleteArmature): FigureShape {
   let shape = known.get(armature);
   if (shape === undefined) {
     const carrying = new Set(armature.joints.map(({ parentIndex }) => parentIndex));
-    shape = { name: armature.name, parts: armature.bones.map((bone, p): FigurePart => {
+    shape = { name: armature.name, heightMm: armature.heightMm, parts: armature.bones.map((bone, p): FigurePart => {
       const { name, kind, axis } = armature.joints[p]!;
       return {
         name: bone.name,
         side: sideOf(bone.name) ?? 'middle',
         ...flesh(bone, carrying.has(p)),
         radiusMm: bone.radiusMm,
-        joint: { name, kind, axis },
+        joint: { name, kind, axis, radiusMm: Math.min(bone.radiusMm, armature.heightMm * JOINT_PART) },
         soleMm: (bone.sole?.outlineMm ?? []).map(([f, r]): Vec3 => [f, -(bone.sole?.dropMm ?? 0), r]),
       };
     }) };

@@ -3,14 +3,13 @@
  * scroll as short ones do.
  */
 import { memo, type ReactElement, useMemo } from 'react';
-import { incrementCertaintyAt, certaintyAt } from '../../../charts/certainty.ts';
-import { figure, signedFigure } from '../../../charts/figures.ts';
 import { TALL_ROW_PX } from '../../../charts/ladder.ts';
 import { isLabelled, labelEvery } from '../../../charts/rowScale.ts';
 import type { Plan } from '../../../plan/plan.ts';
 import { useInTurn } from '../../look/useInTurn.ts';
 import { useBenchRows } from '../../ladder/benchContext.ts';
 import { SIDE_STEP_PX } from '../../ladder/useBenchWindow.ts';
+import { JointCell, PointCell } from './cells.tsx';
 import { FIGURE_ROW_PX, groupsInView, type SheetColumn, type SheetGroup } from './columns.ts';
 
 /** Rows of a block, counted in rows that carry figures. */
@@ -29,7 +28,7 @@ export function SheetRows({ plan, groups }: { readonly plan: Plan; readonly grou
       className={`sheet${rows.rowPx >= TALL_ROW_PX ? ' tall-rows' : ''}`}
       data-rows="table"
       role="table"
-      aria-label="Angle and turn of each joint at each step, degrees"
+      aria-label="Angle and turn of each joint at each step, and how far its points travel"
       aria-rowcount={plan.stepCount + 1}
       aria-colcount={1 + groups.reduce((sum, g) => sum + g.columns.length, 0)}
       style={{ width: groups.reduce((sum, g) => sum + g.widthPx, 0) }}
@@ -37,7 +36,7 @@ export function SheetRows({ plan, groups }: { readonly plan: Plan; readonly grou
       <div role="rowgroup" className="unseen">
         <div role="row" aria-rowindex={1}>
           <span role="columnheader" aria-colindex={1}>step</span>
-          {shown.flatMap((g) => g.columns.map((c, i) => <span key={`${g.joint}.${i}`} role="columnheader" aria-colindex={g.firstColumn + i}>{columnWords(g, c)}</span>))}
+          {shown.flatMap((g) => g.columns.map((c, i) => <span key={`${g.key}.${i}`} role="columnheader" aria-colindex={g.firstColumn + i}>{columnWords(g, c)}</span>))}
         </div>
       </div>
       {blocks.map((block) => (
@@ -57,6 +56,14 @@ function columnWords(group: SheetGroup, column: SheetColumn): string {
       return `${group.title} turn about ${['forward', 'up', 'right'][column.axis]}`;
     case 'unseen':
       return `${group.title}, cannot be seen`;
+    case 'travel':
+      return `${group.title} travel, mm`;
+    case 'way':
+      return `${group.title} direction`;
+    case 'height':
+      return `${group.title} height over the floor, mm`;
+    case 'mark':
+      return `${group.title} distance from the mark, mm`;
   }
 }
 
@@ -85,33 +92,11 @@ const BlockRows = memo(function BlockRows({ plan, groups, fromPx, first, count, 
       {indices.map((index) => (
         <div key={index} role="row" aria-rowindex={index + 2} className="sheet-row" style={{ top: (index - first) * rowPx, height: rowPx, paddingLeft: fromPx }}>
           <span role="rowheader" aria-colindex={1} className="unseen">{index + 1}</span>
-          {groups.map((group) => group.columns.map((column, i) => <Cell key={`${group.joint}.${i}`} plan={plan} index={index} column={column} at={group.firstColumn + i} first={i === 0} />))}
+          {groups.map((group) => group.columns.map((column, i) => ('joint' in column
+            ? <JointCell key={`${group.key}.${i}`} plan={plan} index={index} column={column} at={group.firstColumn + i} first={i === 0} />
+            : <PointCell key={`${group.key}.${i}`} plan={plan} index={index} column={column} at={group.firstColumn + i} first={i === 0} />)))}
         </div>
       ))}
     </div>
   );
 });
-
-/** How far two in three true angles lie at most, as ± whole degrees; nothing where that is not known either. */
-function errorWords(errorDeg: number | undefined): string {
-  return errorDeg !== undefined && Number.isFinite(errorDeg) ? `±${figure(errorDeg, 0)}` : '';
-}
-
-function Cell({ plan, index, column, at: columnIndex, first }: { readonly plan: Plan; readonly index: number; readonly column: SheetColumn; readonly at: number; readonly first: boolean }): ReactElement {
-  const at = index * plan.joints.length + column.joint;
-  const kind = plan.joints[column.joint]?.kind;
-  const certainty = column.kind === 'angle' ? certaintyAt(plan, index, column.joint) : incrementCertaintyAt(plan, index, column.joint);
-  let words: string;
-  if (column.kind === 'unseen' || certainty === 'missing') words = '–';
-  else if (column.kind === 'angle') words = figure(plan.angleDeg[at], 1);
-  else if (column.kind === 'part') words = signedFigure(plan.turnDeg[at * 3 + column.axis], 1);
-  else words = kind === 'ball' ? figure(plan.incrementDeg[at], 1) : signedFigure(plan.incrementDeg[at], 1);
-  const unsure = column.kind !== 'unseen' && certainty === 'unsure';
-  return (
-    <span role="cell" aria-colindex={columnIndex} className={`cell cell-${column.kind}${first ? ' cell-first' : ''}${unsure ? ' cell-unsure' : ''}`} style={{ width: column.widthPx }}>
-      {words}
-      {column.kind === 'angle' ? <span className="cell-error">{unsure ? errorWords(plan.errorDeg[at]) : ''}</span> : null}
-      {unsure ? <span className="unseen"> unsure</span> : null}
-    </span>
-  );
-}

@@ -10,9 +10,16 @@ import { FIGURE_ROW_PX, PART_WORDS, type SheetColumn, sheetGroups } from './colu
 import { NoPlan } from './NoPlan.tsx';
 import { SheetRows } from './SheetRows.tsx';
 
-function unitWords(column: SheetColumn): string {
+function unitWords(column: SheetColumn, screw: boolean): string {
   if (column.kind === 'part') return `${PART_WORDS[column.axis]} °`;
-  return column.kind === 'unseen' ? '' : `${column.kind} °`;
+  switch (column.kind) {
+    case 'unseen': return '';
+    case 'travel': return 'mm';
+    case 'way': return 'way';
+    case 'height': return 'high mm';
+    case 'mark': return 'mark mm';
+    default: return column.kind === 'turn' && screw ? 'turn, key' : `${column.kind} °`;
+  }
 }
 
 export function SheetScreen(): ReactElement {
@@ -21,18 +28,21 @@ export function SheetScreen(): ReactElement {
   const rowPx = useSession((s) => s.rowPx);
   const busy = useSession((s) => s.job !== null);
   const joints = plan?.joints;
-  const groups = useMemo(() => (joints === undefined ? [] : sheetGroups(joints, parts)), [joints, parts]);
+  // By name, since every plan brings a list of its own.
+  const points = plan?.points.map(({ name }) => name).join('\n') ?? '';
+  const readings = plan !== null && plan.datums.length > 0;
+  const groups = useMemo(() => (joints === undefined ? [] : sheetGroups(joints, parts, points === '' ? [] : points.split('\n'), readings)), [joints, parts, points, readings]);
   const every = labelEvery(rowPx, FIGURE_ROW_PX);
   const head = (
     <div className="sheet-head">
       {groups.map((group) => (
-        <div key={group.joint} className="sheet-group" style={{ width: group.widthPx }}>
+        <div key={group.key} className="sheet-group" style={{ width: group.widthPx }}>
           <strong>{group.title}</strong>
           <span className="meaning">{group.meaning}</span>
           <span className="sheet-units">
             {group.columns.map((column, i) => (
-              <span key={i} style={{ width: column.widthPx }}>
-                {unitWords(column)}
+              <span key={i} className={`units-${column.kind}`} style={{ width: column.widthPx }}>
+                {unitWords(column, 'joint' in column && joints?.[column.joint]?.kind === 'screw')}
               </span>
             ))}
           </span>
@@ -54,7 +64,7 @@ export function SheetScreen(): ReactElement {
         </label>
         <p className="hint">
           {parts ? 'Parts: about the forward, the up and the right axis of the part that carries the joint. ' : 'Degrees. Turn: since the step before. '}
-          Hatched: unsure, ± how far two in three true angles lie at most. –: not known.{every > 1 ? ` Every ${every}th step is written; taller rows (+) show all.` : ''}
+          Hatched: unsure, ± how far two in three true angles lie at most. –: not known. ‡ cut off at a limit, ~ not all can be made, ¶ foot and † pin out of reach, ⇄ shared.{every > 1 ? ` Every ${every}th step is written; taller rows (+) show all.` : ''}
         </p>
       </div>
       <Bench across head={plan === null ? null : head}>

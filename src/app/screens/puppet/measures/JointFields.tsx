@@ -16,15 +16,17 @@ import type { PartProps } from './BoneFields.tsx';
 import { LimitFields } from './LimitFields.tsx';
 import { TripleField } from './TripleField.tsx';
 
-/** A thread to begin with when a joint becomes a screw: an M3 bolt on a lever of a centimetre. */
-const FIRST_SCREW: Screw = { pitchMm: 0.5, leverMm: 10 };
+/** A thread to begin with when a joint becomes a screw: an M3 bolt on a lever of a centimetre, square in the middle of its limits. */
+function firstScrew(limits: CompleteJoint['limitsDeg']['axis']): Screw {
+  return { pitchMm: 0.5, leverMm: 10, ...(limits === null ? {} : { squareAtDeg: Math.round(limits[0] + limits[1]) / 2 }) };
+}
 
 export function JointFields({ document, joint: name, complete }: PartProps & { readonly complete: CompleteJoint }): ReactElement | null {
   const joint = document.joints.find((j) => j.name === name);
   if (joint === undefined) return null;
   const words = jointWords(name);
   const set = (some: Partial<Joint>, what: string): boolean => editArmature((a) => withJoint(a, name, some), `${what} of the ${words}`, `${name}.${what}`);
-  const setKind = (kind: Joint['kind']): boolean => set({ kind, screw: kind === 'screw' ? (joint.screw ?? FIRST_SCREW) : undefined }, 'kind');
+  const setKind = (kind: Joint['kind']): boolean => set({ kind, screw: kind === 'screw' ? (joint.screw ?? firstScrew(complete.limitsDeg.axis)) : undefined }, 'kind');
   const free = turnsFreely(complete.kind);
   const rename = (next: string): boolean => {
     const bone = boneOfJoint(document, name)?.name ?? name;

@@ -26,7 +26,8 @@ export function MeasuresPanel({ document, armature }: { readonly document: Armat
   const units = useSession((s) => s.units);
   const defaults = document.bones.filter((b) => b.lengthFrom === 'proportion').length;
   return (
-    <section className="panel" aria-label="Measures of the puppet">
+    <section className="panel" aria-labelledby="measures-title">
+      <h2 id="measures-title" className="unseen">Measures of the puppet</h2>
       <Origin document={document} onRuler={() => setMeasuring(true)} measuring={measuring} />
       {measuring ? <RulerForm onDone={() => setMeasuring(false)} /> : null}
       <div className="field-grid">

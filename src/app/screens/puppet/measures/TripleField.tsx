@@ -27,7 +27,7 @@ export function TripleField({ label, value, byDefault, quantity, onCommit }: Tri
       <span className="field-label">{label}{value === undefined ? ', default' : ''}</span>
       <span className="choice-row">
         {PARTS.map((part, i) => (quantity === 'length' ? (
-          <MeasureField key={part} label={part} quantity="length" value={value?.[i] ?? null} byDefault={byDefault[i]!} min={-4000} max={4000} step={1} widthCh={5} onCommit={(v) => set(i, v)} />
+          <MeasureField key={part} quiet label={part} quantity="length" value={value?.[i] ?? null} byDefault={byDefault[i]!} min={-4000} max={4000} step={1} widthCh={5} onCommit={(v) => set(i, v)} />
         ) : (
           <NumberField key={part} label={part} value={value?.[i] ?? null} emptyWord={String(Math.round(byDefault[i]! * 100) / 100)} min={-1000} max={1000} step={0.1} decimals={3} widthCh={5} onCommit={(v) => set(i, v)} />
         )))}
