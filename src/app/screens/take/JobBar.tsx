@@ -8,6 +8,8 @@ import { timeWords } from './timeWords.ts';
 
 export function JobBar(): ReactElement | null {
   const job = useSession((s) => s.job);
+  // A correction is worked in while the body before it stays on the screen.
+  const again = useSession((s) => s.fit !== null);
   if (job === null) return null;
   if (job.kind === 'opening') {
     return (
@@ -23,7 +25,7 @@ export function JobBar(): ReactElement | null {
       <div className="job">
         <p>
           <strong>Fitting the body, {Math.floor(100 * job.fraction)} %</strong>
-          <span className="job-figures">until then the angles are read from the landmarks alone</span>
+          <span className="job-figures">{again ? 'until then the steps are those of the fit before' : 'until then the angles are read from the landmarks alone'}</span>
         </p>
         <progress aria-label="Fitting the body" value={job.fraction} max={1} />
         <button type="button" onClick={stopWork}>Cancel <Key of="stopWork" /></button>
