@@ -16,7 +16,7 @@ export const USAGE = `npm run plan -- CLIP --out DIR [options]
   --cutoff HZ          smoothing cut-off in Hz of the performer's own time, 0 for none (default ${DEFAULT_SETTINGS.cutoffHz})
   --smoother NAME      ${SMOOTHERS.join(' or ')} (default ${DEFAULT_SETTINGS.smoother})
   --model SIZE         lite, full or heavy (default full)
-  --armature FILE      the puppet's joints (default: the standard figure)
+  --armature FILE      the puppet's own body, docs/armature.md (default: the standard figure)
   --time-scale N       film time ÷ performer's time; 2 is twice as slow (default 1)
   --capture-factor N   how many times faster than stored the clip was shot; 8 for 240 stored as 30 (default 1)
   --from S, --to S     part of the clip to use, seconds of the clip (default: all of it)

@@ -4,6 +4,8 @@
 import { unsureWords } from '../motion/trust/unsure.ts';
 import type { Plan, PlanJoint } from '../plan/plan.ts';
 import { csvNumber, csvText } from './csv.ts';
+import { turnsFreely } from '../puppet/armature.ts';
+import { flagWords } from './flagWords.ts';
 import { stateWord } from './planJson.ts';
 import { PLACES } from './rounding.ts';
 
@@ -18,9 +20,10 @@ import { PLACES } from './rounding.ts';
  */
 export function incrementsCsv(plan: Plan): string {
   const lines: string[] = [];
-  const head = ['step', 'exposure', 'film time (s)', 'source time (s)', ...plan.joints.flatMap(columnsOf), 'state of the step'];
+  const head = ['step', 'exposure', 'film time (s)', 'source time (s)', ...plan.joints.flatMap(columnsOf), ...plan.points.flatMap(pointColumns), 'state of the step'];
   lines.push(head.map(csvText).join(','));
   const width = plan.joints.length;
+  const datums = new Map(plan.datums.map((datum) => [`${datum.step} ${datum.point}`, datum]));
   for (let s = 0; s < plan.stepCount; s++) {
     const cells = [
       String(s + 1), String(plan.exposure[s]!), csvNumber(plan.filmTimeS[s]!, PLACES.seconds),
@@ -29,14 +32,24 @@ export function incrementsCsv(plan: Plan): string {
     let worst = 0;
     for (let p = 0; p < width; p++) {
       const at = s * width + p;
-      cells.push(csvNumber(plan.angleDeg[at]!, PLACES.degrees), csvNumber(plan.incrementDeg[at]!, PLACES.degrees));
-      if (plan.joints[p]!.kind === 'ball') {
-        for (let c = 0; c < 3; c++) cells.push(csvNumber(plan.turnDeg[at * 3 + c]!, PLACES.degrees));
-      }
+      const { kind } = plan.joints[p]!;
+      cells.push(
+        csvNumber(plan.angleDeg[at]!, PLACES.degrees), csvNumber(plan.orderedAngleDeg[at]!, PLACES.degrees), csvNumber(plan.incrementDeg[at]!, PLACES.turn),
+      );
+      if (turnsFreely(kind)) for (let c = 0; c < 3; c++) cells.push(csvNumber(plan.turnDeg[at * 3 + c]!, PLACES.turn));
+      if (kind === 'screw') cells.push(csvNumber(plan.keyTurns[at]!, PLACES.turn));
       const state = plan.state[at]!;
-      cells.push(csvText(stateWord(state)), csvNumber(plan.errorDeg[at]!, PLACES.error), csvText(unsureWords(plan.unsure[at]!).join('; ')));
+      cells.push(csvText(stateWord(state)), csvNumber(plan.errorDeg[at]!, PLACES.error), csvText(unsureWords(plan.unsure[at]!).join('; ')), csvText(flagWords(plan.flags[at]!).join('; ')));
       worst = Math.max(worst, state);
     }
+    plan.points.forEach((point, c) => {
+      const at = s * plan.points.length + c;
+      const datum = datums.get(`${s + 1} ${point.name}`);
+      cells.push(
+        csvNumber(plan.travelMm[at]!, PLACES.millimetres), csvNumber(plan.hour[at]!, PLACES.hour), csvNumber(plan.towardMm[at]!, PLACES.millimetres),
+        csvNumber(datum?.heightMm ?? Number.NaN, PLACES.millimetres), csvNumber(datum?.fromMarkMm ?? Number.NaN, PLACES.millimetres),
+      );
+    });
     cells.push(csvText(stateWord(worst)));
     lines.push(cells.join(','));
   }
@@ -45,7 +58,14 @@ export function incrementsCsv(plan: Plan): string {
 
 function columnsOf({ name, kind, observable }: PlanJoint): string[] {
   const who = observable ? name : `${name} (not observable)`;
-  const angle = kind === 'hinge' ? 'flexion' : kind === 'swivel' ? 'twist' : 'turn from rest';
-  const turns = kind === 'ball' ? ['forward', 'up', 'right'].map((axis) => `${who} turn about ${axis} axis (deg)`) : [];
-  return [`${who} ${angle} (deg)`, `${who} increment (deg)`, ...turns, `${who} state`, `${who} error (deg)`, `${who} unsure`];
+  const angle = kind === 'hinge' ? 'flexion' : kind === 'swivel' ? 'twist' : kind === 'screw' ? 'opening' : 'turn from rest';
+  const key = kind === 'screw' ? [`${who} key (turns)`] : [];
+  const turns = turnsFreely(kind) ? ['forward', 'up', 'right'].map((axis) => `${who} turn about ${axis} axis (deg)`) : [];
+  return [
+    `${who} ${angle} (deg)`, `${who} ordered (deg)`, `${who} increment (deg)`, ...turns, ...key, `${who} state`, `${who} error (deg)`, `${who} unsure`, `${who} flags`,
+  ];
+}
+
+function pointColumns({ name }: Plan['points'][number]): string[] {
+  return [`${name} travel (mm)`, `${name} clock hour`, `${name} toward lens (mm)`, `${name} height (mm)`, `${name} from mark (mm)`];
 }

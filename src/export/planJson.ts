@@ -7,9 +7,11 @@ import { STATE_BRIDGED, STATE_MISSING } from '../motion/motion.ts';
 import { unsureWords } from '../motion/trust/unsure.ts';
 import { settledBy, unsureSpans } from '../motion/trust/unsureSpans.ts';
 import type { PuppetKind } from '../puppet/armature.ts';
+import type { Datum } from '../plan/datums.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { PlanSettings } from '../plan/settings.ts';
 import type { ExportTake } from './exportTake.ts';
+import { flagWords, type FlagWord } from './flagWords.ts';
 import { PLACES, rounded } from './rounding.ts';
 
 export const PLAN_FORMAT = 'nudgebook-plan';
@@ -33,9 +35,14 @@ export function anglesFrom(fitted: boolean): AnglesFrom {
 export interface PlanJsonJoint {
   readonly kind: PuppetKind;
   readonly angleDeg: number | null;
+  readonly orderedAngleDeg: number | null;
   readonly incrementDeg: number | null;
   readonly turnDeg: readonly number[] | null;
+  /** Turns of the key; null for joints that are no screws. */
+  readonly keyTurns: number | null;
   readonly rotation: readonly number[] | null;
+  readonly orderedRotation: readonly number[] | null;
+  readonly flags: readonly FlagWord[];
   readonly confidence: number;
   readonly state: StateWord;
   /** One sigma, degrees; null where missing or not observable. */
@@ -54,12 +61,28 @@ export interface PlanJsonSpan {
   readonly settledBy: string;
 }
 
+/** A point of the puppet with its joints as ordered; null where there is no pose. */
+export interface PlanJsonPoint {
+  readonly atMm: readonly number[] | null;
+  readonly travelMm: number | null;
+  /** Clock hour across the picture; null where the travel is too small to have one. */
+  readonly hour: number | null;
+  readonly towardLensMm: number | null;
+}
+
 export interface PlanJsonStep {
   readonly step: number;
   readonly exposure: number;
   readonly sourceTimeS: number;
   readonly filmTimeS: number;
   readonly rootM: readonly number[] | null;
+  readonly rootMm: readonly number[] | null;
+  readonly orderedRootMm: readonly number[] | null;
+  /** Names of the feet that stand. */
+  readonly standing: readonly string[];
+  /** The foot that the ordered pose hangs on; null: a rig. */
+  readonly heldBy: string | null;
+  readonly points: Readonly<Record<string, PlanJsonPoint>>;
   readonly joints: Readonly<Record<string, PlanJsonJoint>>;
 }
 
@@ -100,7 +123,12 @@ export interface PlanJson {
   /** The body that the angles were read from; `null` where its facts are not at hand. */
   readonly body: PlanJsonBody | null;
   readonly settings: PlanSettings & { readonly usedCutoffHz: number | null };
-  readonly joints: readonly { readonly name: string; readonly kind: PuppetKind; readonly observable: boolean }[];
+  readonly joints: readonly {
+    readonly name: string; readonly kind: PuppetKind; readonly observable: boolean; readonly source: string | null; readonly axis: readonly number[];
+  }[];
+  readonly feet: readonly string[];
+  readonly points: readonly string[];
+  readonly datums: readonly Datum[];
   readonly warnings: readonly string[];
   readonly unsureSpans: readonly PlanJsonSpan[];
   readonly steps: readonly PlanJsonStep[];
@@ -108,7 +136,7 @@ export interface PlanJson {
 
 /**
  * The plan as plain data, ready for JSON.stringify. Steps and exposures count from 1. Degrees, seconds, metres. What is
- * not known is `null`: the angle, turn and rotation of a missing pose, and an increment into or out of one.
+ * not known is `null`: angle, move and rotation of a missing pose.
  *
  * @param settings what the plan was made with
  * @param body facts of the fitted body
@@ -122,6 +150,11 @@ export function planToJson(plan: Plan, take: ExportTake, settings: PlanSettings,
       sourceTimeS: rounded(plan.sourceTimeS[s]!, PLACES.seconds) ?? 0,
       filmTimeS: rounded(plan.filmTimeS[s]!, PLACES.seconds) ?? 0,
       rootM: tuple(plan.rootM, s * 3, 3, PLACES.metres),
+      rootMm: tuple(plan.rootMm, s * 3, 3, PLACES.millimetres),
+      orderedRootMm: tuple(plan.orderedRootMm, s * 3, 3, PLACES.millimetres),
+      standing: plan.feet.filter((_, f) => plan.planted[s * plan.feet.length + f] === 1).map((foot) => foot.name),
+      heldBy: plan.feet[plan.holding[s]!]?.name ?? null,
+      points: Object.fromEntries(plan.points.map((point, c) => [point.name, pointOf(plan, s, c)])),
       joints: Object.fromEntries(plan.joints.map((joint, p) => [joint.name, jointOf(plan, s, p)])),
     });
   }
@@ -141,7 +174,12 @@ export function planToJson(plan: Plan, take: ExportTake, settings: PlanSettings,
       cutoffHz: settings.cutoffHz, smoother: settings.smoother, usedCutoffHz: plan.usedCutoffHz, rate: settings.rate, on: settings.on,
       timeScale: settings.timeScale,
     },
-    joints: plan.joints.map(({ name: joint, kind, observable }) => ({ name: joint, kind, observable })),
+    joints: plan.joints.map(({ name: joint, kind, observable, source, axis }) => ({ name: joint, kind, observable, source, axis })),
+    feet: plan.feet.map((foot) => foot.name),
+    points: plan.points.map((point) => point.name),
+    datums: plan.datums.map(({ step, point, heightMm, fromMarkMm }) => ({
+      step, point, heightMm: rounded(heightMm, PLACES.millimetres) ?? 0, fromMarkMm: rounded(fromMarkMm, PLACES.millimetres) ?? 0,
+    })),
     warnings: [...plan.warnings],
     unsureSpans: spansOf(plan),
     steps,
@@ -161,15 +199,29 @@ function jointOf(plan: Plan, step: number, p: number): PlanJsonJoint {
   return {
     kind,
     angleDeg: rounded(plan.angleDeg[at]!, PLACES.degrees),
-    incrementDeg: rounded(plan.incrementDeg[at]!, PLACES.degrees),
-    turnDeg: tuple(plan.turnDeg, at * 3, 3, PLACES.degrees),
+    orderedAngleDeg: rounded(plan.orderedAngleDeg[at]!, PLACES.degrees),
+    incrementDeg: rounded(plan.incrementDeg[at]!, PLACES.turn),
+    turnDeg: tuple(plan.turnDeg, at * 3, 3, PLACES.turn),
+    keyTurns: rounded(plan.keyTurns[at]!, PLACES.turn),
     rotation: tuple(plan.rotations, at * 4, 4, PLACES.quaternion),
+    orderedRotation: tuple(plan.orderedRotations, at * 4, 4, PLACES.quaternion),
+    flags: flagWords(plan.flags[at]!),
     confidence: rounded(plan.confidence[at]!, PLACES.confidence) ?? 0,
     state: stateWord(plan.state[at]!),
     errorDeg: rounded(plan.errorDeg[at]!, PLACES.error),
     unsure: plan.unsure[at] !== 0,
     unsureBecause: unsureWords(plan.unsure[at]!),
     observable,
+  };
+}
+
+function pointOf(plan: Plan, step: number, c: number): PlanJsonPoint {
+  const at = step * plan.points.length + c;
+  return {
+    atMm: tuple(plan.pointMm, at * 3, 3, PLACES.millimetres),
+    travelMm: rounded(plan.travelMm[at]!, PLACES.millimetres),
+    hour: rounded(plan.hour[at]!, PLACES.hour),
+    towardLensMm: rounded(plan.towardMm[at]!, PLACES.millimetres),
   };
 }
 

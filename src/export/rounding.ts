@@ -3,7 +3,7 @@
  */
 
 /** Decimal places: degrees to a thousandth, quaternion parts to a millionth, times to a microsecond, metres to a tenth of a mm, errors to a tenth of a degree. */
-export const PLACES = { degrees: 3, quaternion: 6, seconds: 6, metres: 4, confidence: 3, error: 1 } as const;
+export const PLACES = { degrees: 3, quaternion: 6, seconds: 6, metres: 4, confidence: 3, error: 1, turn: 6, millimetres: 3, hour: 2 } as const;
 
 /** The number rounded to so many decimal places, never minus zero; `null` for NaN and infinities. */
 export function rounded(value: number, places: number): number | null {

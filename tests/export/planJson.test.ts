@@ -3,7 +3,8 @@ import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
 import { bodyFacts, planToJson, type PlanJson } from '../../src/export/planJson.ts';
 import { NO_CORRECTIONS } from '../../src/motion/corrections/corrections.ts';
-import { angleBetween, readQuat, type Quat } from '../../src/numeric/quaternion.ts';
+import { angleBetween, fromRotationVector, multiply, readQuat, type Quat } from '../../src/numeric/quaternion.ts';
+import type { Vec3 } from '../../src/numeric/vector3.ts';
 import { examplePlan, exampleSettings, exampleTake } from './examplePlan.ts';
 
 const schema = JSON.parse(readFileSync(new URL('../../docs/plan.schema.json', import.meta.url), 'utf8')) as object;
@@ -90,5 +91,25 @@ describe('plan.json', () => {
 
   it('never says minus zero', () => {
     expect(JSON.stringify(planToJson(examplePlan, exampleTake, exampleSettings))).not.toMatch(/-0[,\]}]/);
+  });
+});
+
+describe('a plan read back from its file', () => {
+  it('can be played back from the moves alone: every ordered rotation comes out', () => {
+    const file = fromFile();
+    const known = file.steps.filter((step) => step.joints.head!.state !== 'missing');
+    for (const { name, kind } of file.joints) {
+      let q = known[0]!.joints[name]!.orderedRotation as unknown as Quat;
+      for (const step of known.slice(1)) {
+        const { turnDeg, orderedRotation, incrementDeg } = step.joints[name]!;
+        const turn = turnDeg!.map((deg) => (deg * Math.PI) / 180) as unknown as Vec3;
+        q = multiply(fromRotationVector(turn), q);
+        // six places of a degree add up to far less than a thousandth over these steps
+        expect(angleBetween(q, orderedRotation as unknown as Quat)).toBeLessThan(2e-5);
+        if (kind === 'ball') expect(Math.abs(incrementDeg! - Math.round(incrementDeg!))).toBeLessThan(1e-5);
+      }
+    }
+    expect(file.datums.length).toBeGreaterThan(0);
+    for (const { step, point, heightMm } of file.datums) expect(file.steps[step - 1]!.points[point]!.atMm![1]).toBe(heightMm);
   });
 });

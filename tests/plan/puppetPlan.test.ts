@@ -230,7 +230,7 @@ describe('how the puppet follows', () => {
   });
 
   it('what a spine joint cannot take its neighbours do, flagged; what none can is cut off, flagged', () => {
-    const turned = trackOf([...times].map(() => ({ chest: turnY(0.5), leftElbow: 1, rightElbow: 1, leftKnee: 1, rightKnee: 1 })), times);
+    const turned = trackOf([...times].map(() => ({ shoulders: turnY(0.5), leftElbow: 1, rightElbow: 1, leftKnee: 1, rightKnee: 1 })), times);
     const limit = (deg: number, both: boolean): Armature => ({
       ...MARLA, joints: MARLA.joints.map((j) => (j.name === 'spine' || (both && j.name === 'chest') ? { ...j, limitsDeg: { forward: [-deg, deg], up: [-deg, deg], right: [-deg, deg] } } : { ...j, limitsDeg: {} })),
     });
