@@ -13,7 +13,8 @@ export const USAGE = `npm run plan -- CLIP --out DIR [options]
   --out DIR            folder for plan.json, increments.csv, track.json and summary.txt (made if missing)
   --rate N             exposures a second of the film (default ${DEFAULT_SETTINGS.rate})
   --on N               exposures that one pose is held: 1, 2, 3 or 4 (default ${DEFAULT_SETTINGS.on})
-  --cutoff HZ          smoothing cut-off in Hz of the performer's own time, 0 for none (default ${DEFAULT_SETTINGS.cutoffHz})
+  --cutoff HZ          smoothing cut-off in Hz of the performer's own time, 0 for none, suggest for
+                       what the footage suggests (default ${DEFAULT_SETTINGS.cutoffHz})
   --smoother NAME      ${SMOOTHERS.join(' or ')} (default ${DEFAULT_SETTINGS.smoother})
   --model SIZE         lite, full or heavy (default full)
   --armature FILE      the puppet's own body, docs/armature.md (default: the standard figure)
@@ -37,6 +38,8 @@ export interface PlanCommand {
   readonly camera: Partial<CameraWord>;
   readonly model: ModelSize;
   readonly settings: PlanSettings;
+  /** Smooth at the cut-off that the footage suggests; the one of the settings where it suggests none. */
+  readonly suggestCutoff: boolean;
   /** Write the performer's readouts too. */
   readonly readouts: boolean;
 }
@@ -123,13 +126,14 @@ export function parseArguments(words: readonly string[]): PlanCommand | 'help' {
     armature: values.get('armature'),
     corrections: values.get('corrections'),
     camera: readCamera(values),
+    suggestCutoff: values.get('cutoff') === 'suggest',
     readouts,
     model: readChoice(values.get('model'), 'model', MODEL_SIZES, 'full'),
     settings: {
       ...DEFAULT_SETTINGS,
       rate: readNumber(values, 'rate') ?? DEFAULT_SETTINGS.rate,
       on: readChoice(values.get('on'), 'on', STEP_HOLDS, DEFAULT_SETTINGS.on),
-      cutoffHz: readNumber(values, 'cutoff') ?? DEFAULT_SETTINGS.cutoffHz,
+      cutoffHz: (values.get('cutoff') === 'suggest' ? undefined : readNumber(values, 'cutoff')) ?? DEFAULT_SETTINGS.cutoffHz,
       smoother: readChoice(values.get('smoother'), 'smoother', SMOOTHERS, DEFAULT_SETTINGS.smoother),
       timeScale: readNumber(values, 'time-scale') ?? DEFAULT_SETTINGS.timeScale,
       captureFactor: readNumber(values, 'capture-factor') ?? DEFAULT_SETTINGS.captureFactor,

@@ -75,7 +75,9 @@ async function run(command: PlanCommand): Promise<void> {
   process.stderr.write('fitting the body to the whole take …\n');
   const body = fitTake(track, command.settings.captureFactor, corrections);
   const planner = createPlanner();
-  const plan = planner.plan(track, armature, command.settings, body);
+  const suggested = planner.suggestCutoff(track, command.settings, body);
+  const settings = command.suggestCutoff && suggested.cutoffHz !== null ? { ...command.settings, cutoffHz: suggested.cutoffHz } : command.settings;
+  const plan = planner.plan(track, armature, settings, body);
 
   const { facts } = posed;
   const take: ExportTake = {
@@ -95,7 +97,8 @@ async function run(command: PlanCommand): Promise<void> {
     sizeBytes: facts.sizeBytes,
     poseS: posed.elapsedS,
     workers: posed.workers,
-    settings: command.settings,
+    settings,
+    suggestedCutoff: suggested,
     fitted: plan.fitted,
     usedCutoffHz: plan.usedCutoffHz,
     armature: armature.name,
@@ -108,9 +111,9 @@ async function run(command: PlanCommand): Promise<void> {
     warnings: [...facts.warnings, ...plan.warnings],
   });
   writeAll(command.out, {
-    'plan.json': `${JSON.stringify(planToJson(plan, take, command.settings, bodyFacts(body)), null, 1)}\n`,
+    'plan.json': `${JSON.stringify(planToJson(plan, take, settings, bodyFacts(body)), null, 1)}\n`,
     'increments.csv': incrementsCsv(plan),
-    ...(command.readouts ? { 'readouts.csv': readoutsCsv(plan, sampleMotion(planner.motion(track, command.settings, body), plan.sourceTimeS)) } : {}),
+    ...(command.readouts ? { 'readouts.csv': readoutsCsv(plan, sampleMotion(planner.motion(track, settings, body), plan.sourceTimeS)) } : {}),
     'track.json': `${JSON.stringify(posed.track)}\n`,
     'summary.txt': summary,
   });

@@ -1,6 +1,7 @@
 /**
  * What happened in a run without a window, as a page of plain text.
  */
+import type { CutoffSuggestion } from '../motion/suggestCutoff.ts';
 import type { PlanSettings } from '../plan/settings.ts';
 import type { ExportTake } from './exportTake.ts';
 import { anglesFrom } from './planJson.ts';
@@ -16,6 +17,7 @@ export interface SummaryFacts {
   readonly settings: PlanSettings;
   readonly fitted: boolean;
   readonly usedCutoffHz: number | null;
+  readonly suggestedCutoff: CutoffSuggestion;
   readonly armature: string;
   readonly jointCount: number;
   /** Names of joints that the footage can never show. */
@@ -46,6 +48,7 @@ export function summaryText(facts: SummaryFacts): string {
     ['Mirrored', settings.mirror ? 'yes' : 'no'],
     ['Angles from', anglesFrom(facts.fitted)],
     ['Smoothing', smoothingText(settings, facts.usedCutoffHz)],
+    ['Suggested', suggestionText(facts.suggestedCutoff)],
     ['Film', `${settings.rate} exposures a second, ${settings.on} for each pose, time scale ${settings.timeScale}`],
     ['Steps', `${facts.stepCount}, ${facts.filmS.toFixed(3)} s of film`],
     ['Armature', `${oneLine(facts.armature)}, ${facts.jointCount} joints`],
@@ -66,6 +69,10 @@ function unsureWords(share: number): string {
 
 function pointText(timeS: number | null, otherwise: string): string {
   return timeS === null ? otherwise : `${timeS} s`;
+}
+
+function suggestionText({ cutoffHz, why }: CutoffSuggestion): string {
+  return cutoffHz === null ? `no cut-off (${why})` : `cut-off ${cutoffHz.toFixed(1)} Hz, from residual analysis`;
 }
 
 function smoothingText({ cutoffHz, smoother }: PlanSettings, usedCutoffHz: number | null): string {

@@ -45,7 +45,7 @@ export interface Bridged {
 }
 
 /**
- * Fills short gaps and marks all of them.
+ * Fills short gaps (of the landmarks alone; a fitted body has none) and marks all of them.
  *
  * @param performerS T rising times of the performer's own clock, seconds
  */
@@ -66,7 +66,8 @@ export function bridgeGaps(stage: StageTrack, performerS: Float64Array): Bridged
       hidden[t * LANDMARK_COUNT + l] = 1;
       anyHidden = true;
     }
-    if (!anyHidden) continue;
+    // A fitted body has been carried over all gaps by the fit, with bones that keep their length; it is only marked here.
+    if (!anyHidden || stage.rootM !== null) continue;
     // First by what was seen; then whatever is still without a number (nobody found) by all frames with numbers.
     fill(positionM, image, filled, l, seen, performerS);
     fill(positionM, image, filled, l, stage.found, performerS);

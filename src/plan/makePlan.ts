@@ -11,6 +11,7 @@
 import type { FittedBody } from '../motion/fit/fittedBody.ts';
 import type { Motion } from '../motion/motion.ts';
 import { prepareTrack } from '../motion/prepareTrack.ts';
+import { suggestCutoff, type CutoffSuggestion } from '../motion/suggestCutoff.ts';
 import { motionOf } from '../motion/trackToMotion.ts';
 import { foundCount, frameCount, type Track } from '../pose/track.ts';
 import type { PosesLater } from '../puppet/applyArmature.ts';
@@ -49,6 +50,8 @@ export interface Planner {
   readonly plan: (track: Track, armature: Armature, settings: PlanSettings, body?: FittedBody | null, puppet?: PuppetSettings) => Plan;
   /** The motion that the plan is made from, shared with it (for charts between the steps). Errors as for plan. */
   readonly motion: (track: Track, settings: PlanSettings, body?: FittedBody | null) => Motion;
+  /** The cut-off that the footage itself suggests, for the take as smoothing gets it; remembered likewise. Errors as for plan. */
+  readonly suggestCutoff: (track: Track, settings: PlanSettings, body?: FittedBody | null) => CutoffSuggestion;
   /** The puppet's joint angles at every frame, for curves that run between the steps; remembered likewise. Errors as for plan. */
   readonly frameAngles: (track: Track, armature: Armature, settings: PlanSettings, body?: FittedBody | null, puppet?: PuppetSettings) => FrameAngles;
 }
@@ -75,6 +78,7 @@ type PoseSettings = Pick<PuppetSettings, 'drives' | 'curves' | 'pins' | 'plantFe
 export function createPlanner(): Planner {
   const prepareStage = remember(prepareTrack);
   const motionStage = remember(motionOf);
+  const suggestStage = remember(suggestCutoff);
 
   const stepStage = remember((
     motion: Motion, inS: number | null, outS: number | null, captureFactor: number, rate: number, on: number, timeScale: number,
@@ -113,6 +117,10 @@ export function createPlanner(): Planner {
   };
   return {
     motion,
+    suggestCutoff: (track, s, body = null) => {
+      validateSettings(s);
+      return suggestStage(prepareStage(track, s.captureFactor, s.mirror, body));
+    },
     frameAngles: (track, armature, s, body = null, { drives, curves, pins, plantFeet } = DEFAULT_PUPPET_SETTINGS) => {
       const lags = drivesOf(completeArmature(armature), { drives }).some(({ delaySteps }) => delaySteps !== 0);
       const stepS = lags ? ((s.on / s.rate) * s.captureFactor) / s.timeScale : 0;

@@ -97,7 +97,7 @@ describe('the plan from the worker', () => {
     worker().answerAll();
     for (const cutoffHz of [5, 4.5, 4, 3.5]) editSettings({ cutoffHz });
     worker().answerAll();
-    expect(worker().sent.map(({ settings }) => settings.cutoffHz)).toEqual([6, 5, 3.5]);
+    expect(worker().sent.map(({ settings }) => settings.cutoffHz)).toEqual([4, 5, 3.5]);
     expect(session.getState().plan?.usedCutoffHz).toBe(3.5);
   });
 

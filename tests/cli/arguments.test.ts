@@ -6,7 +6,7 @@ import { DEFAULT_SETTINGS } from '../../src/plan/settings.ts';
 describe('parseArguments', () => {
   it('fills in the defaults', () => {
     expect(parseArguments(['take.mp4', '--out', 'plans'])).toEqual({
-      clip: 'take.mp4', out: 'plans', armature: undefined, corrections: undefined, camera: {}, model: 'full', readouts: false, settings: DEFAULT_SETTINGS,
+      clip: 'take.mp4', out: 'plans', armature: undefined, corrections: undefined, camera: {}, model: 'full', readouts: false, suggestCutoff: false, settings: DEFAULT_SETTINGS,
     });
   });
 

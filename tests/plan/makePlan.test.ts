@@ -29,7 +29,7 @@ describe('the plan', () => {
     expect(plan.stepCount).toBe(120);
     expect([...plan.exposure.slice(0, 3)]).toEqual([1, 3, 5]);
     expect(plan.joints.map((joint) => joint.name)).toEqual(JOINT_NAMES);
-    expect(plan.usedCutoffHz).toBe(6);
+    expect(plan.usedCutoffHz).toBe(DEFAULT_SETTINGS.cutoffHz);
     expect(plan.warnings).toEqual([]);
   });
 

@@ -4,6 +4,7 @@
  * than one before it.
  */
 import { fromErrorData, NudgebookError } from '../../errors.ts';
+import type { CutoffSuggestion } from '../../motion/suggestCutoff.ts';
 import type { FrameAngles } from '../../plan/makePlan.ts';
 import type { Plan } from '../../plan/plan.ts';
 import type { PlanSettings } from '../../plan/settings.ts';
@@ -16,7 +17,7 @@ export interface PlanWish extends PlanSources {
 
 export interface PlanHearer {
   /** A plan is there. Plans come in the order in which they were asked for; those that were overtaken may be left out. */
-  readonly onPlan: (wish: PlanWish, plan: Plan, frames: FrameAngles) => void;
+  readonly onPlan: (wish: PlanWish, plan: Plan, frames: FrameAngles, cutoff: CutoffSuggestion) => void;
   /** The wish can't be met, and no newer one waits. */
   readonly onProblem: (wish: PlanWish, thrown: unknown) => void;
 }
@@ -54,7 +55,7 @@ export function createPlanAsker(hearer: PlanHearer, makeWorker: () => PlanWorker
     const newer = waiting !== null;
     sendNext();
     if (!met.wanted) return;
-    if (said.kind === 'planned' && frames !== null) hearer.onPlan(met.wish, said.plan, frames);
+    if (said.kind === 'planned' && frames !== null) hearer.onPlan(met.wish, said.plan, frames, said.cutoff);
     else if (said.kind === 'failed' && !newer) hearer.onProblem(met.wish, fromErrorData(said.error));
   };
 

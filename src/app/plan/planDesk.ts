@@ -20,7 +20,10 @@ export function createPlanDesk(): (asked: ToPlanWorker) => FromPlanWorker {
       if (track === undefined || armature === undefined) throw new Error('the plan was asked for without a track');
       const plan = planner.plan(track, armature, settings, body, puppet);
       const frames = planner.frameAngles(track, armature, settings, body, puppet);
-      const answer: FromPlanWorker = { kind: 'planned', number, plan: structuredClone(plan), frames: frames === sent ? null : structuredClone(frames) };
+      const answer: FromPlanWorker = {
+        kind: 'planned', number, plan: structuredClone(plan), frames: frames === sent ? null : structuredClone(frames),
+        cutoff: planner.suggestCutoff(track, settings, body),
+      };
       sent = frames;
       return answer;
     } catch (thrown) {

@@ -3,6 +3,7 @@
  * stages, and it keeps track, body, armature and what is set for the puppet, so that each crosses over once and a change of a setting sends settings only.
  */
 import type { ErrorData } from '../../errors.ts';
+import type { CutoffSuggestion } from '../../motion/suggestCutoff.ts';
 import type { FittedBody } from '../../motion/fit/fittedBody.ts';
 import type { FrameAngles } from '../../plan/makePlan.ts';
 import type { Plan } from '../../plan/plan.ts';
@@ -30,5 +31,5 @@ export interface ToPlanWorker {
 
 export type FromPlanWorker =
   /** `frames` is `null` where the curves are those of the answer before. */
-  | { readonly kind: 'planned'; readonly number: number; readonly plan: Plan; readonly frames: FrameAngles | null }
+  | { readonly kind: 'planned'; readonly number: number; readonly plan: Plan; readonly frames: FrameAngles | null; readonly cutoff: CutoffSuggestion }
   | { readonly kind: 'failed'; readonly number: number; readonly error: ErrorData };

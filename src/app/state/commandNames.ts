@@ -30,6 +30,7 @@ export const COMMAND_GROUPS = {
     nextUnsure: 'To the next unsure span',
     formerUnsure: 'To the unsure span before',
   },
+  Pace: { takeCutoff: 'Smooth as the footage suggests' },
   Puppet: {
     viewFront: 'From the front',
     viewSide: 'From the puppet’s right',

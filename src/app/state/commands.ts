@@ -80,6 +80,10 @@ const COMMANDS: Readonly<Record<CommandName, () => void>> = {
   outHere: () => cutHere('outS'),
   openDemo: () => attempt(() => openBundled(DEMO_CLIP)),
   fitBody: fitAgain,
+  takeCutoff: () => {
+    const cutoffHz = session.getState().cutoff?.cutoffHz ?? null;
+    if (cutoffHz !== null) editSettings({ cutoffHz });
+  },
   stopWork: () => {
     if (session.getState().job !== null) stopWork();
     else dismissProblem();
@@ -116,6 +120,10 @@ export function canRun(name: CommandName): boolean {
     case 'saveIncrements':
     case 'savePlan':
       return plan !== null && job === null;
+    case 'takeCutoff': {
+      const cutoffHz = session.getState().cutoff?.cutoffHz ?? null;
+      return cutoffHz !== null && cutoffHz !== currentBook().settings.cutoffHz;
+    }
     case 'fitBody':
       return canFit();
     case 'openDemo':

@@ -71,12 +71,12 @@ function keepPlace(former: Plan | null, plan: Plan): void {
 export function startPlanning(makeWorker?: () => PlanWorkerLike): () => void {
   const askedAtMs = new WeakMap<PlanWish, number>();
   const planning = createPlanAsker({
-    onPlan: (wish, made, frames) => {
+    onPlan: (wish, made, frames, cutoff) => {
       const { plan: former } = session.getState();
       const plan = withFormerJoints(made, former);
       performance.measure('plan', { start: askedAtMs.get(wish) ?? performance.now() });
       shown = { plan, frames };
-      session.setState({ plan });
+      session.setState({ plan, cutoff });
       keepPlace(former, plan);
       tellWaiters();
     },
@@ -97,7 +97,7 @@ export function startPlanning(makeWorker?: () => PlanWorkerLike): () => void {
     if (now === null) {
       planning.forget();
       shown = null;
-      session.setState({ plan: null });
+      session.setState({ plan: null, cutoff: null });
       tellWaiters();
     } else {
       askedAtMs.set(now, performance.now());

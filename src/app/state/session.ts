@@ -3,6 +3,7 @@
  * selectors; only the files of this folder and of `media/` write it.
  */
 import { createStore } from 'zustand/vanilla';
+import type { CutoffSuggestion } from '../../motion/suggestCutoff.ts';
 import type { ErrorData } from '../../errors.ts';
 import type { ClipFacts } from '../../footage/facts.ts';
 import type { FrameViewer } from '../../footage/frameViewer.ts';
@@ -77,6 +78,8 @@ export interface Session {
   readonly track: Track | null;
   readonly fit: Fit | null;
   readonly plan: Plan | null;
+  /** The smoothing cut-off that the footage suggests; comes with the plan. */
+  readonly cutoff: CutoffSuggestion | null;
   readonly job: Job | null;
   /** The one thing that went wrong last, until it is dismissed. */
   readonly problem: ErrorData | null;
@@ -100,6 +103,7 @@ export const session = createStore<Session>(() => ({
   track: null,
   fit: null,
   plan: null,
+  cutoff: null,
   job: null,
   problem: null,
   said: '',

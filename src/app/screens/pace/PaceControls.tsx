@@ -1,10 +1,13 @@
 /** What sets the pace: rate, hold, time scale, smoothing; and what comes of it in steps, exposures and seconds. */
 import type { ReactElement } from 'react';
 import { figure } from '../../../charts/figures.ts';
+import type { Smoother } from '../../../motion/smoothing.ts';
 import { SETTING_LIMITS, STEP_HOLDS, type StepHold } from '../../../plan/settings.ts';
 import { Choice } from '../../fields/Choice.tsx';
+import { Key } from '../../fields/Key.tsx';
 import { NumberField } from '../../fields/NumberField.tsx';
 import { editSettings } from '../../state/bookStore.ts';
+import { runCommand } from '../../state/commands.ts';
 import { useSession, useSetting } from '../../state/use.ts';
 import { JointChooser } from './JointChooser.tsx';
 
@@ -22,6 +25,7 @@ export function PaceControls({ shown }: { readonly shown: readonly number[] }): 
       <HoldField />
       <ScaleField />
       <CutoffField />
+      <SmootherField />
       <JointChooser shown={shown} />
     </div>
   );
@@ -94,7 +98,36 @@ function CutoffField(): ReactElement {
           onChange={(event) => editSettings({ cutoffHz: Number(event.target.value) }, { key: 'cutoffHz' })}
         />
         <NumberField hideLabel label="Smoothing cut-off" unit="Hz" value={cutoffHz} min={SETTING_LIMITS.cutoffHz.min} max={SETTING_LIMITS.cutoffHz.max} step={0.5} decimals={2} widthCh={4} onCommit={(v) => v !== null && editSettings({ cutoffHz: v }, { key: 'cutoffHz' })} />
+        <SuggestedCutoff />
       </span>
     </div>
+  );
+}
+
+/** What the footage itself asks for, and the button that takes it. */
+function SuggestedCutoff(): ReactElement | null {
+  const suggested = useSession((s) => s.cutoff);
+  const cutoffHz = useSetting('cutoffHz');
+  if (suggested === null) return null;
+  if (suggested.cutoffHz === null) return <span className="field-label" title={suggested.why}>footage suggests –</span>;
+  const taken = suggested.cutoffHz === cutoffHz;
+  return (
+    <button type="button" disabled={taken} title="From residual analysis of the landmarks’ paths" onClick={() => runCommand('takeCutoff')}>
+      Footage suggests {figure(suggested.cutoffHz, 1)} Hz <Key of="takeCutoff" />
+    </button>
+  );
+}
+
+const SMOOTHER_WORDS: Readonly<Record<Smoother, string>> = { penalised: 'penalised', butterworth: 'Butterworth' };
+
+function SmootherField(): ReactElement {
+  const smoother = useSetting('smoother');
+  return (
+    <Choice
+      label="Smoother"
+      value={smoother}
+      options={(['penalised', 'butterworth'] as const).map((name) => ({ value: name, words: SMOOTHER_WORDS[name] }))}
+      onChoose={(name) => editSettings({ smoother: name })}
+    />
   );
 }
