@@ -21,9 +21,12 @@ const LIMBS = ANGLE_NAMES.filter((name) => /Elbow|Knee|Shoulder|Hip/.test(name))
 const HOLD_DEG = 0.3;
 const HOLD_FRAMES = 4;
 
-/** RMS error in degrees, and the median size of the second difference over √6 in holds, over all clips' limb angles. */
+/** Of all clips' limb angles, degrees. */
 export interface ClipFigures {
   readonly rmseDeg: number;
+  /** Median of the clips' own RMS errors: two clips of legs behind a table would otherwise drown the rest. */
+  readonly medianRmseDeg: number;
+  /** RMS of the second difference over √6 in holds, told by its median. */
   readonly jitterDeg: number;
 }
 
@@ -37,12 +40,20 @@ export interface ClipTable {
 class Sums {
   private squares = 0;
   private count = 0;
+  private readonly clips: { squares: number; count: number }[] = [];
   private readonly bends: number[] = [];
 
+  beginClip(): void {
+    this.clips.push({ squares: 0, count: 0 });
+  }
+
   add(error: number): void {
-    if (!Number.isFinite(error)) return;
+    const clip = this.clips.at(-1);
+    if (!Number.isFinite(error) || clip === undefined) return;
     this.squares += error * error;
     this.count += 1;
+    clip.squares += error * error;
+    clip.count += 1;
   }
 
   addBend(bend: number): void {
@@ -50,9 +61,13 @@ class Sums {
   }
 
   figures(): ClipFigures {
-    const sorted = [...this.bends].sort((a, b) => a - b);
-    // the median of |x| of a normal x is 0.6745 of its RMS
-    return { rmseDeg: Math.sqrt(this.squares / this.count), jitterDeg: sorted[sorted.length >> 1]! / 0.6745 };
+    const median = (values: readonly number[]): number => [...values].sort((a, b) => a - b)[values.length >> 1]!;
+    return {
+      rmseDeg: Math.sqrt(this.squares / this.count),
+      medianRmseDeg: median(this.clips.map(({ squares, count }) => Math.sqrt(squares / count))),
+      // the median of |x| of a normal x is 0.6745 of its RMS
+      jitterDeg: median(this.bends) / 0.6745,
+    };
   }
 }
 
@@ -73,6 +88,7 @@ export async function clipTable(ways: readonly Way[], model: ModelSize, say: (li
     for (const [body, sums] of [[null, raw], [fitTake(track, 1), fitted]] as const) {
       const prepared = prepareTrack(track, 1, false, body);
       ways.forEach(({ smoother, cutoffHz }, w) => {
+        sums[w]!.beginClip();
         const motion = motionOf(prepared, cutoffHz, smoother);
         const read = truth.timesS.map((_, frame) => bodyAngles(segmentsOfMotion(motion, frame)));
         for (const name of LIMBS) {

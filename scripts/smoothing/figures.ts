@@ -120,7 +120,7 @@ export function badlySeen(way: Way): number {
   for (let seed = 1; seed <= SEEDS; seed++) {
     const flexion = sine(1, 20, seed);
     const curve = smoothedElbow({
-      frames: 100, flexionDeg: flexion, noise: (k) => (bad(k) ? 5 : 1), seed, weight: (k) => (bad(k) ? 0.45 ** 2 : 0.95 ** 2),
+      frames: 100, flexionDeg: flexion, noise: (k) => (bad(k) ? 5 : 1), seed, weight: (k) => (bad(k) ? 0.45 : 0.95),
     }, way);
     for (let k = 40; k < 55; k++) offs.push(curve[k]! - flexion(k / FPS));
   }

@@ -69,9 +69,9 @@ if (!values['no-clips']) {
   const { clips, raw, fitted } = await clipTable(WAYS, model, (line) => { process.stderr.write(`${line} `); });
   process.stderr.write('\n');
   parts.push(`### Clips with truth, model ${model}\n\n${clips.length} clips: ${clips.join(', ')}.\n\n${markdownTable(
-    ['limb angles', 'landmarks: RMSE, °|r', 'jitter in holds, °|r', 'fitted: RMSE, °|r', 'jitter in holds, °|r'],
+    ['limb angles', 'landmarks: RMSE, °|r', 'median of clips, °|r', 'jitter in holds, °|r', 'fitted: RMSE, °|r', 'median of clips, °|r', 'jitter in holds, °|r'],
     WAYS.map((way, w) => [
-      wayName(way), raw[w]!.rmseDeg.toFixed(2), raw[w]!.jitterDeg.toFixed(3), fitted[w]!.rmseDeg.toFixed(2), fitted[w]!.jitterDeg.toFixed(3),
+      wayName(way), ...[raw[w]!, fitted[w]!].flatMap(({ rmseDeg, medianRmseDeg, jitterDeg }) => [rmseDeg.toFixed(2), medianRmseDeg.toFixed(2), jitterDeg.toFixed(3)]),
     ]),
   )}`);
 }

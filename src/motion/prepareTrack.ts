@@ -61,15 +61,14 @@ export function prepareTrack(track: Track, captureFactor: number, mirror: boolea
 const LEAST_WEIGHT = 0.01;
 
 /**
- * `[T]` how much each frame's place of a landmark counts in smoothing, 0..1: its visibility squared, as if its error went
- * with 1/visibility; nothing where it was bridged or nobody was found.
+ * `[T]` how much each frame's place of a landmark counts in smoothing, 0..1: its visibility, which on clips with truth does
+ * better than its square (docs/smoothing.md); nothing where it was bridged or nobody was found.
  */
 export function landmarkWeights({ bridged, stage }: PreparedTrack, landmark: number): Float64Array {
   const weights = new Float64Array(stage.timesS.length);
   for (let t = 0; t < weights.length; t++) {
     const at = t * LANDMARK_COUNT + landmark;
-    const visibility = Math.min(1, stage.visibility[at]!);
-    if (bridged.filled[at] !== 1 && stage.found[t] === 1) weights[t] = Math.max(LEAST_WEIGHT, visibility * visibility);
+    if (bridged.filled[at] !== 1 && stage.found[t] === 1) weights[t] = Math.min(1, Math.max(LEAST_WEIGHT, stage.visibility[at]!));
   }
   return weights;
 }

@@ -31,7 +31,7 @@ export const DEFAULT_SETTINGS: PlanSettings = {
   outS: null,
   captureFactor: 1,
   mirror: false,
-  cutoffHz: 4,
+  cutoffHz: 3.5,
   smoother: 'penalised',
   rate: 24,
   on: 2,

@@ -95,10 +95,10 @@ describe('the plan from the worker', () => {
   it('asks for the newest of what came meanwhile, and for nothing between', () => {
     session.setState({ track: TRACK });
     worker().answerAll();
-    for (const cutoffHz of [5, 4.5, 4, 3.5]) editSettings({ cutoffHz });
+    for (const cutoffHz of [5, 4.5, 4, 3]) editSettings({ cutoffHz });
     worker().answerAll();
-    expect(worker().sent.map(({ settings }) => settings.cutoffHz)).toEqual([4, 5, 3.5]);
-    expect(session.getState().plan?.usedCutoffHz).toBe(3.5);
+    expect(worker().sent.map(({ settings }) => settings.cutoffHz)).toEqual([3.5, 5, 3]);
+    expect(session.getState().plan?.usedCutoffHz).toBe(3);
   });
 
   it('shows nothing of a take that has gone', () => {

@@ -36,7 +36,7 @@ describe('the book', () => {
     for (const cutoffHz of [6.5, 7, 7.5]) editSettings({ cutoffHz }, { key: 'cutoffHz' });
     expect(bookStore.getState().history.past).toHaveLength(1);
     undoBook();
-    expect(currentBook().settings.cutoffHz).toBe(4);
+    expect(currentBook().settings.cutoffHz).toBe(3.5);
   });
 
   it('says what undo would take back', () => {

@@ -174,7 +174,7 @@ describe('describeChange', () => {
     ['rate 24 → 12', rated(book, 12)],
     ['on twos → threes', { ...book, settings: { ...book.settings, on: 3 } }],
     ['smoother penalised → butterworth', { ...book, settings: { ...book.settings, smoother: 'butterworth' } }],
-    ['smoothing 4 Hz → off', { ...book, settings: { ...book.settings, cutoffHz: 0 } }],
+    ['smoothing 3.5 Hz → off', { ...book, settings: { ...book.settings, cutoffHz: 0 } }],
     ['in point start → 0.333 s', { ...book, settings: { ...book.settings, inS: 1 / 3 } }],
     ['mirror off → on', { ...book, settings: { ...book.settings, mirror: true } }],
     ['title “Untitled” → “Marla”', titled('Marla')],

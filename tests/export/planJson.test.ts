@@ -61,7 +61,7 @@ describe('plan.json', () => {
     const file = fromFile();
     expect([file.format, file.version, file.rate, file.on]).toEqual(['nudgebook-plan', 2, 24, 2]);
     expect(file.take).toEqual({ ...exampleTake, durationS: 2 });
-    expect(file.settings).toEqual({ ...exampleSettings, usedCutoffHz: 4 });
+    expect(file.settings).toEqual({ ...exampleSettings, usedCutoffHz: exampleSettings.cutoffHz });
     expect(file.steps).toHaveLength(examplePlan.stepCount);
     examplePlan.joints.forEach(({ name, kind }, p) => {
       file.steps.forEach((step, s) => {
