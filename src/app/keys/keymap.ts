@@ -26,7 +26,7 @@ export const KEYMAP: Readonly<Record<CommandName, readonly string[]>> = {
   outHere: ['o'],
   openDemo: ['d'],
   fitBody: ['f'],
-  takeCutoff: ['t'],
+  takeCutoff: ['h'],
   stopWork: ['Escape'],
   nextJoint: ['j'],
   formerJoint: ['Shift+j'],
