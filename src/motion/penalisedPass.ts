@@ -2,7 +2,7 @@
  * One stretch smoothed by the penalised smoother (`numeric/penalised.ts`): frames at their own times, each weighed by how
  * surely it was seen, those that were only bridged by nothing.
  */
-import { factorPenalised, type PenalisedFactor, type PenaltyOrder, smoothPenalised, stiffnessFor } from '../numeric/penalised.ts';
+import { factorPenalised, type PenalisedFactor, type PenaltyOrder, roughnessOf, smoothPenalised, stiffnessFor } from '../numeric/penalised.ts';
 import { medianInterval } from './evenGrid.ts';
 import type { Pass } from './smoothing.ts';
 
@@ -18,19 +18,24 @@ export const PENALISED_NEEDS = PENALTY_ORDER + 1;
  */
 export function penalisedPass(frameS: Float64Array, cutoffHz: number): Pass['smooth'] {
   const interval = medianInterval(frameS);
-  const stiffness = stiffnessFor(cutoffHz * interval, PENALTY_ORDER);
-  const make = (weights: Float64Array | null): PenalisedFactor =>
-    factorPenalised(frameS, interval, weights, PENALTY_ORDER, stiffness);
+  const roughness = roughnessOf(frameS, interval, PENALTY_ORDER, stiffnessFor(cutoffHz * interval, PENALTY_ORDER));
   let plain: PenalisedFactor | undefined;
   let last: { readonly weights: Float64Array; readonly factor: PenalisedFactor } | undefined;
   return (values, first, stride, weights) => {
-    if (weights === null || weights.reduce((sum, w) => sum + (w > 0 ? 1 : 0), 0) <= PENALTY_ORDER) {
-      plain ??= make(null);
+    if (weights === null || !hasEnough(weights)) {
+      plain ??= factorPenalised(roughness, null);
       smoothPenalised(plain, values, stride, first);
       return;
     }
     // the three coordinates of a point come one after the other, with the same weights
-    if (last?.weights !== weights) last = { weights, factor: make(weights) };
+    if (last?.weights !== weights) last = { weights, factor: factorPenalised(roughness, weights) };
     smoothPenalised(last.factor, values, stride, first);
   };
+}
+
+/** Whether enough frames count at all for the equations to have one answer. */
+function hasEnough(weights: Float64Array): boolean {
+  let count = 0;
+  for (let k = 0; k < weights.length && count < PENALISED_NEEDS; k++) if (weights[k]! > 0) count++;
+  return count >= PENALISED_NEEDS;
 }

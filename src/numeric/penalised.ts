@@ -15,18 +15,27 @@
 
 export type PenaltyOrder = 2 | 3;
 
-/** The factored equations of n samples; solves any number of series. */
-export interface PenalisedFactor {
+/** What makes a curve rough, for n samples and one stiffness; shared by all series over the same times. */
+export interface Roughness {
   readonly n: number;
   readonly order: PenaltyOrder;
-  /** `[n]` w·h of each sample. */
-  readonly weight: Float64Array;
+  /** `[n]` h of each sample, in intervals. */
+  readonly spans: Float64Array;
   /** `[(n - d)·(d + 1)]` √(λ·h) times the coefficients of each divided difference. */
   readonly rows: Float64Array;
-  /** `[n·4]` 1/D, then the three numbers of L left of the diagonal (nearest first; the third is 0 for order 2). */
-  readonly factor: Float64Array;
-  /** The equations are so stiff that rounding shows; the solution is refined once. */
+  /** `[n·4]` (rows)ᵀ·(rows): the diagonal, then the three numbers left of it (nearest first; the third is 0 for order 2). */
+  readonly band: Float64Array;
+  /** The equations are so stiff that rounding shows; a solution is refined once. */
   readonly stiff: boolean;
+}
+
+/** The factored equations of n samples and their weights; solves any number of series. */
+export interface PenalisedFactor {
+  readonly roughness: Roughness;
+  /** `[n]` w·h of each sample. */
+  readonly weight: Float64Array;
+  /** `[n·4]` 1/D, then the three numbers of L left of the diagonal. */
+  readonly factor: Float64Array;
 }
 
 /**
@@ -50,42 +59,48 @@ const STIFF = 1e5;
 /**
  * @param times n > order rising times, in any unit
  * @param interval the unit in which stiffness counts: usually the median of the intervals
- * @param weights n numbers ≥ 0, more than `order` of them above 0, or `null` for 1 everywhere
  * @param stiffness λ ≥ 0 in intervals, see {@link stiffnessFor}
  */
-export function factorPenalised(
-  times: ArrayLike<number>, interval: number, weights: ArrayLike<number> | null, order: PenaltyOrder, stiffness: number,
-): PenalisedFactor {
+export function roughnessOf(times: ArrayLike<number>, interval: number, order: PenaltyOrder, stiffness: number): Roughness {
   const n = times.length;
-  const at = (k: number): number => times[k]! / interval;
-  const weight = new Float64Array(n);
+  const spans = new Float64Array(n);
   for (let k = 0; k < n; k++) {
     const first = Math.max(0, k - 1);
     const last = Math.min(n - 1, k + 1);
-    weight[k] = (weights?.[k] ?? 1) * ((at(last) - at(first)) / (last - first));
+    spans[k] = (times[last]! - times[first]!) / interval / (last - first);
   }
-  const rows = differenceRows(at, n, order, stiffness);
+  const rows = differenceRows(times, interval, order, stiffness);
   const band = new Float64Array(n * 4);
-  for (let k = 0; k < n; k++) band[k * 4] = weight[k]!;
   const width = order + 1;
   for (let r = 0; r + order < n; r++) {
     for (let i = 0; i < width; i++) {
       for (let j = 0; j <= i; j++) band[(r + i) * 4 + i - j]! += rows[r * width + i]! * rows[r * width + j]!;
     }
   }
-  return { n, order, weight, rows, factor: factorBand(band, n), stiff: stiffness > STIFF };
+  return { n, order, spans, rows, band, stiff: stiffness > STIFF };
+}
+
+/** @param weights n numbers ≥ 0, more than the order of them above 0, or `null` for 1 everywhere */
+export function factorPenalised(roughness: Roughness, weights: ArrayLike<number> | null): PenalisedFactor {
+  const { n, spans, band } = roughness;
+  const weight = spans.slice();
+  if (weights !== null) for (let k = 0; k < n; k++) weight[k]! *= weights[k]!;
+  const factor = band.slice();
+  for (let k = 0; k < n; k++) factor[k * 4]! += weight[k]!;
+  return { roughness, weight, factor: factorBand(factor, n) };
 }
 
 /** d!/Π(t_j - t_m) for each j of d + 1 neighbours, times the root of λ and of the time that the difference stands for. */
-function differenceRows(at: (k: number) => number, n: number, order: PenaltyOrder, stiffness: number): Float64Array {
+function differenceRows(times: ArrayLike<number>, interval: number, order: PenaltyOrder, stiffness: number): Float64Array {
+  const n = times.length;
   const width = order + 1;
   const rows = new Float64Array(Math.max(0, n - order) * width);
   const factorial = order === 2 ? 2 : 6;
   for (let r = 0; r + order < n; r++) {
-    const size = factorial * Math.sqrt((stiffness * (at(r + order) - at(r))) / order);
+    const size = factorial * Math.sqrt((stiffness * (times[r + order]! - times[r]!)) / interval / order);
     for (let j = 0; j < width; j++) {
       let product = 1;
-      for (let m = 0; m < width; m++) if (m !== j) product *= at(r + j) - at(r + m);
+      for (let m = 0; m < width; m++) if (m !== j) product *= (times[r + j]! - times[r + m]!) / interval;
       rows[r * width + j] = size / product;
     }
   }
@@ -120,7 +135,7 @@ function factorBand(band: Float64Array, n: number): Float64Array {
  * @param values sample k lies at `offset + k·stride`; those of weight 0 are not read as evidence (but must be numbers)
  */
 export function smoothPenalised(equations: PenalisedFactor, values: Float64Array, stride = 1, offset = 0): void {
-  const { n, weight, factor, stiff } = equations;
+  const { weight, factor, roughness: { n, stiff } } = equations;
   const z = new Float64Array(n);
   for (let k = 0; k < n; k++) z[k] = weight[k]! * values[offset + k * stride]!;
   solveBand(factor, z, n);
@@ -172,7 +187,7 @@ function solveBand(factor: Float64Array, z: Float64Array, n: number): void {
 
 /** W·(y - z) - (rows)ᵀ·(rows)·z, from the differences themselves: far more exact than the assembled matrix. */
 function residual(
-  { n, order, weight, rows }: PenalisedFactor, values: Float64Array, stride: number, offset: number, z: Float64Array,
+  { weight, roughness: { n, order, rows } }: PenalisedFactor, values: Float64Array, stride: number, offset: number, z: Float64Array,
 ): Float64Array {
   const rest = new Float64Array(n);
   for (let k = 0; k < n; k++) rest[k] = weight[k]! * (values[offset + k * stride]! - z[k]!);

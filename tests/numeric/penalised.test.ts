@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { factorPenalised, penalisedGain, smoothPenalised, stiffnessFor, type PenaltyOrder } from '../../src/numeric/penalised.ts';
+import { factorPenalised, penalisedGain, roughnessOf, smoothPenalised, stiffnessFor, type PenaltyOrder } from '../../src/numeric/penalised.ts';
 import { SEEDED } from './arbitrary.ts';
 import reference from './data/smoothing.json' with { type: 'json' };
 
@@ -17,7 +17,7 @@ interface Options { readonly times?: ArrayLike<number>; readonly weights?: Array
 function smoothed(y: ArrayLike<number>, stiffness: number, { times, weights = null, order = 3 }: Options = {}): Float64Array {
   const out = Float64Array.from(y);
   const at = times ?? Float64Array.from(y, (_, k) => k / 30);
-  smoothPenalised(factorPenalised(at, 1 / 30, weights, order, stiffness), out);
+  smoothPenalised(factorPenalised(roughnessOf(at, 1 / 30, order, stiffness), weights), out);
   return out;
 }
 
@@ -94,7 +94,7 @@ describe('the penalised smoother', () => {
     for (const { x, y, lambda, result } of reference.smoothingSpline) {
       const h = x[1]! - x[0]!;
       const out = Float64Array.from(y);
-      smoothPenalised(factorPenalised(x, h, null, 2, lambda / h ** 3), out);
+      smoothPenalised(factorPenalised(roughnessOf(x, h, 2, lambda / h ** 3), null), out);
       const worst = out.reduce((most, z, k) => Math.max(most, Math.abs(z - result[k]!)), 0);
       expect(worst).toBeLessThan(lambda >= 1e-3 ? 0.05 : lambda >= 1e-4 ? 0.15 : 0.4);
     }
@@ -152,7 +152,7 @@ describe('the penalised smoother', () => {
       const b = smoothed(other, 10, { order });
       smoothed(y.map((v, k) => v + by * other[k]!), 10, { order }).forEach((z, k) => expect(Math.abs(z - a[k]! - by * b[k]!)).toBeLessThan(1e-11));
       const slow = Float64Array.from(y);
-      smoothPenalised(factorPenalised(y.map((_, k) => k * 7), 7, null, order, 10), slow);
+      smoothPenalised(factorPenalised(roughnessOf(y.map((_, k) => k * 7), 7, order, 10), null), slow);
       slow.forEach((z, k) => expect(Math.abs(z - a[k]!)).toBeLessThan(1e-11));
     }), SEEDED);
   });

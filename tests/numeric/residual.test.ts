@@ -1,7 +1,7 @@
 /** Residual analysis, the finite differences behind it, and the Savitzky-Golay filter as a yardstick. */
 import { describe, expect, it } from 'vitest';
 import { butterworthLowPass, filtfilt } from '../../src/numeric/butterworth.ts';
-import { factorPenalised, penalisedGain, smoothPenalised } from '../../src/numeric/penalised.ts';
+import { factorPenalised, penalisedGain, roughnessOf, smoothPenalised } from '../../src/numeric/penalised.ts';
 import { cutoffAtResidual, residualLine } from '../../src/numeric/residualAnalysis.ts';
 import reference from './data/smoothing.json' with { type: 'json' };
 import { savgolCoefficients, savgolFilter } from './savgol.ts';
@@ -60,7 +60,7 @@ describe('Savitzky & Golay 1964, for comparison only', () => {
     expect(penalisedGain(2 / 30, 3, stiffness)).toBeCloseTo(kept, 12);
     const impulse = new Float64Array(121);
     impulse[60] = 1;
-    smoothPenalised(factorPenalised(impulse.map((_, k) => k), 1, null, 3, stiffness), impulse);
+    smoothPenalised(factorPenalised(roughnessOf(impulse.map((_, k) => k), 1, 3, stiffness), null), impulse);
     expect(rough(impulse)).toBeLessThan(0.6 * rough(row));
   });
 });
