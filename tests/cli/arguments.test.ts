@@ -4,6 +4,10 @@ import { NudgebookError } from '../../src/errors.ts';
 import { DEFAULT_SETTINGS } from '../../src/plan/settings.ts';
 
 describe('parseArguments', () => {
+  it('leaves the cut-off to the footage when told so', () => {
+    expect(parseArguments(['take.mp4', '--out', 'plans', '--cutoff', 'suggest'])).toMatchObject({ suggestCutoff: true, settings: DEFAULT_SETTINGS });
+  });
+
   it('fills in the defaults', () => {
     expect(parseArguments(['take.mp4', '--out', 'plans'])).toEqual({
       clip: 'take.mp4', out: 'plans', armature: undefined, corrections: undefined, camera: {}, model: 'full', readouts: false, suggestCutoff: false, settings: DEFAULT_SETTINGS,
@@ -17,7 +21,7 @@ describe('parseArguments', () => {
       '--corrections', 'marla-hand.json', '--pitch', '4', '--roll=-1.5', '--fov', '48',
     ]);
     expect(command).toEqual({
-      clip: 'take.mov', out: 'plans', armature: 'marla.json', model: 'heavy', readouts: true, corrections: 'marla-hand.json', camera: { pitchDeg: 4, rollDeg: -1.5, verticalFovDeg: 48 },
+      clip: 'take.mov', out: 'plans', armature: 'marla.json', model: 'heavy', readouts: true, suggestCutoff: false, corrections: 'marla-hand.json', camera: { pitchDeg: 4, rollDeg: -1.5, verticalFovDeg: 48 },
       settings: { inS: 0.5, outS: 4, captureFactor: 8, mirror: true, cutoffHz: 4.5, smoother: 'penalised', rate: 25, on: 3, timeScale: 1.5 },
     });
   });
