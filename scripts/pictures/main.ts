@@ -1,7 +1,9 @@
 /**
  * `npm run pictures`: the pictures of the app in the docs, taken of the app itself with the demo take.
  *
- *     npm run pictures -- [--out DIR]     all states and widths into DIR, to be looked at, instead of the docs' few
+ *     npm run pictures -- [--out DIR] [--only NAME]
+ *
+ * `--out`: all states and widths into DIR, to be looked at, instead of the docs' few; `--only`: these pictures alone.
  */
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
@@ -12,7 +14,7 @@ import { buildApp } from '../serve/build.ts';
 import { PROJECT_FOLDER } from '../serve/projectFolder.ts';
 import { serveApp } from '../serve/serveApp.ts';
 
-const { values } = parseArgs({ options: { out: { type: 'string' } } });
+const { values } = parseArgs({ options: { out: { type: 'string' }, only: { type: 'string', multiple: true } } });
 const folder = values.out ?? join(PROJECT_FOLDER, 'docs', 'pictures');
 mkdirSync(folder, { recursive: true });
 
@@ -44,13 +46,13 @@ const SHOTS: readonly Shot[] = [
   { name: 'sheet', address: '?demo#/sheet', size: WIDE, keys: AT_THE_REACH, inDocs: true },
   { name: 'puppet', address: '?demo#/puppet', size: WIDE, keys: AT_THE_REACH, inDocs: true },
   { name: 'puppet-front', address: '?demo#/puppet', size: WIDE, keys: [...AT_THE_REACH, 'v', 'l'] },
-  { name: 'puppet-measures', address: '?demo#/puppet', size: WIDE, keys: AT_THE_REACH, press: ['Measures', 'Left knee'] },
+  { name: 'puppet-measures', address: '?demo#/puppet', size: WIDE, keys: AT_THE_REACH, press: ['Measures', 'left knee'] },
   { name: 'puppet-ruler', address: '#/puppet', size: WIDE, press: ['Measures', 'Measure with a ruler'] },
-  { name: 'puppet-sources', address: '?demo#/puppet', size: WIDE, keys: AT_THE_REACH, press: ['Sources', 'Left elbow'] },
-  { name: 'puppet-curves', address: '?demo#/puppet', size: WIDE, keys: AT_THE_REACH, press: ['Left elbow', 'Hand curves', 'Key at this step'] },
+  { name: 'puppet-sources', address: '?demo#/puppet', size: WIDE, keys: AT_THE_REACH, press: ['Sources', 'left elbow'] },
+  { name: 'puppet-curves', address: '?demo#/puppet', size: WIDE, keys: AT_THE_REACH, press: ['left elbow', 'Hand curves', 'Key at this step'] },
   { name: 'puppet-narrow', address: '?demo#/puppet', size: NARROW, keys: AT_THE_REACH },
-  { name: 'puppet-measures-narrow', address: '?demo#/puppet', size: NARROW, keys: AT_THE_REACH, press: ['Measures', 'Left knee'] },
-  { name: 'puppet-curves-narrow', address: '?demo#/puppet', size: NARROW, keys: AT_THE_REACH, press: ['Left elbow', 'Hand curves', 'Key at this step'] },
+  { name: 'puppet-measures-narrow', address: '?demo#/puppet', size: NARROW, keys: AT_THE_REACH, press: ['Measures', 'left knee'] },
+  { name: 'puppet-curves-narrow', address: '?demo#/puppet', size: NARROW, keys: AT_THE_REACH, press: ['left elbow', 'Hand curves', 'Key at this step'] },
   { name: 'puppet-red', address: '?demo#/puppet', size: WIDE, keys: [...AT_THE_REACH, 'r'] },
   { name: 'empty-puppet', address: '#/puppet', size: WIDE },
   { name: 'empty-puppet-narrow', address: '#/puppet', size: NARROW },
@@ -80,7 +82,7 @@ await buildApp((line) => console.log(line));
 const served = await serveApp({ host: '127.0.0.1', port: 0 });
 const browser = await launchBrowser();
 try {
-  for (const shot of SHOTS.filter(({ inDocs }) => values.out !== undefined || inDocs === true)) {
+  for (const shot of SHOTS.filter(({ inDocs, name }) => (values.out !== undefined || inDocs === true) && (values.only?.includes(name) ?? true))) {
     const context = await browser.newContext({ viewport: shot.size });
     const page = await context.newPage();
     await page.goto(served.url + shot.address);
