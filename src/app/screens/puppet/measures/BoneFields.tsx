@@ -20,7 +20,7 @@ export function BoneFields({ document, joint, complete }: PartProps & { readonly
   const words = jointWords(bone.name);
   const set = (some: Partial<Bone>, what: string): boolean => editArmature((a) => withBone(a, joint, some), `${what} of the ${words}`, `${joint}.${what}`);
   return (
-    <section className="part-fields" aria-label={`Bone ${words}`}>
+    <section className="bone-fields" aria-label={`Bone ${words}`}>
       <h3>Bone</h3>
       <div className="field-grid">
         <MeasureField

@@ -35,7 +35,7 @@ export function JointFields({ document, joint: name, complete }: PartProps & { r
     return made;
   };
   return (
-    <section className="part-fields" aria-label={`Joint ${words}`}>
+    <section className="bone-fields" aria-label={`Joint ${words}`}>
       <h3>Joint</h3>
       <Choice
         label={`Kind${joint.kind === undefined ? ', default' : ''}`}
