@@ -21,6 +21,8 @@ const FREE = FREE_PREDICTORS.map((name) => PREDICTORS.indexOf(name));
  */
 const UNSURE_SHARE = 0.17;
 const TOGETHER: readonly string[] = ['shoulder', 'elbow', 'hip', 'knee'];
+/** An unsure joint stands out: its error is at least this many times the usual one of its class. Our choice. */
+const STANDS_OUT = 1.5;
 /** Errors up to this are never called unsure, degrees: a puppet's joint is set no better by eye. Our choice. */
 const NEVER_UNSURE_DEG = 6;
 
@@ -66,7 +68,7 @@ export function makeModel(frames: readonly JointFrame[]): Made {
   /** The error that leaves the wanted share of some classes above it, with what is bridged anyway. */
   const limitOf = (names: readonly string[]): number => {
     const some = frames.filter(({ errorClass }) => names.includes(ERROR_CLASSES[errorClass]!));
-    return Math.max(NEVER_UNSURE_DEG, quantileOf(some.map((frame) => (frame.bridged ? 999 : said(frame))), 1 - UNSURE_SHARE));
+    return Math.max(NEVER_UNSURE_DEG, STANDS_OUT * quantileOf(some.map(said), 0.5), quantileOf(some.map((frame) => (frame.bridged ? 999 : said(frame))), 1 - UNSURE_SHARE));
   };
   const together = limitOf(TOGETHER);
   const limitDeg = ERROR_CLASSES.map((name) => (TOGETHER.includes(name) ? together : limitOf([name])));
