@@ -50,3 +50,14 @@ export function timingTable(results: readonly ClipResult[], timesOf: (name: stri
     })),
   );
 }
+
+/** An extreme that is held for less than this is a moment, s. */
+const SHARP_S = 0.15;
+const WITHIN_FRAMES = 0.25;
+
+/** How many of the extremes that are moments lie where they should. */
+export function extremesWord(results: readonly ClipResult[]): string {
+  const sharp = results.flatMap((clip) => clip.timing).filter(({ truth }) => truth.heldS < SHARP_S);
+  const within = sharp.filter(({ peakOffFrames }) => peakOffFrames !== null && Math.abs(peakOffFrames) <= WITHIN_FRAMES);
+  return `Of ${sharp.length} extremes that are held for less than ${SHARP_S} s, ${within.length} lie within a quarter of a frame of the true one.`;
+}

@@ -6,7 +6,7 @@ import { DEFAULT_SETTINGS } from '../../src/plan/settings.ts';
 import type { ModelSize } from '../../src/pose/track.ts';
 import { CLIP_SETS } from '../clips/clip.ts';
 import { angleTable, clipTable, turnTable } from './angleTables.ts';
-import { bodyTable, compared, frameTable, timingTable } from './bodyTables.ts';
+import { bodyTable, compared, extremesWord, frameTable, timingTable } from './bodyTables.ts';
 import { coverageOfClips } from './coverageTable.ts';
 import type { MeasuredClip } from './measuredClip.ts';
 import { MOVING_DEG_PER_S } from './moving.ts';
@@ -46,6 +46,6 @@ ${coverageOfClips(clips)}`,
     `### Clip by clip\n\nFitted, all frames, flagged or not.\n\n${clipTable(clips)}`,
     `### Feet, bones, path and camera\n\n${bodyTable(clips)}`,
     `### Frames and landmarks\n\n${frameTable(results)}`,
-    `### Moments\n\nOf the joint that moves farthest in each clip, fitted. Positive is late.\n\n${timingTable(results, (name) => timesOf.get(name) ?? [])}`,
+    `### Moments\n\nOf the joint that moves farthest in each clip, fitted. Positive is late. ${extremesWord(results)}\n\n${timingTable(results, (name) => timesOf.get(name) ?? [])}`,
   ].join('\n\n');
 }
