@@ -6,7 +6,7 @@
  */
 import { overrideContacts } from '../fit/contacts.ts';
 import { copyUnknowns, emptyFigure, settle, type Figure } from '../fit/figure.ts';
-import type { HandSet, PinRow, PlaceRow } from '../fit/handSet.ts';
+import { NOTHING_SAID, type HandSet, type PinRow, type PlaceRow } from '../fit/handSet.ts';
 import { NormalEquations } from '../fit/normalEquations.ts';
 import type { Problem } from '../fit/problem.ts';
 import { makeRigid, standStill } from '../fit/rigid.ts';
@@ -32,8 +32,6 @@ const CLOSE_SHARE = 0.25;
 /** How far beyond its span a depth flip or a standing foot is smoothed into what is about it (chosen). */
 const BLEND_S = 0.4;
 
-const NOTHING: HandSet = { places: [], angles: [], signs: [], pins: [], firm: [] };
-
 /** The corrections that change a finished fit in places; camera, swaps and slate go into the fit itself. */
 export type LocalCorrections = Pick<Corrections, 'placed' | 'angles' | 'depthFlips' | 'contacts'>;
 
@@ -51,12 +49,14 @@ export function applyCorrections(whole: WholeFit, corrections: LocalCorrections)
   const track = whole.views[0]!.track;
 
   const planted = whole.problem.planted.slice();
-  overrideContacts(planted, contactOverride(timesS, corrections.contacts));
+  const standing = whole.problem.standing.slice();
+  for (const found of [planted, standing]) overrideContacts(found, contactOverride(timesS, corrections.contacts));
   const signs = flipDepth(figure, timesS, corrections.depthFlips);
   const flips = corrections.depthFlips.map(({ limb, fromS, toS }): Touched => ({ part: limb, fromS, toS }));
   const stands = corrections.contacts.map(({ fromS, toS }): Touched => ({ part: 'trunk', fromS, toS }));
-  const ground: HandSet = { ...NOTHING, signs };
-  let problem: Problem = { ...whole.problem, planted, handSet: ground };
+  const before = whole.problem.handSet ?? NOTHING_SAID;
+  const ground: HandSet = { ...before, signs };
+  let problem: Problem = { ...whole.problem, planted, standing, handSet: ground };
   workIn(problem, figure, ground, [...flips, ...stands], BLEND_S);
 
   const placed = placedRows(problem, figure, track.widthPx, track.heightPx, corrections.placed);
@@ -67,7 +67,7 @@ export function applyCorrections(whole: WholeFit, corrections: LocalCorrections)
   ].filter((one): one is Touched => one.part !== null);
   const [first, ...further] = problem.cameras;
   problem = { ...problem, cameras: [{ ...first!, image: placed.image }, ...further] };
-  let handSet: HandSet = { ...ground, angles: typed.rows, firm: placed.keys };
+  let handSet: HandSet = { ...ground, angles: [...before.angles, ...typed.rows], firm: placed.keys };
   for (let pass = 0; pass < PASSES; pass++) {
     // What is made of the solver's figure afterwards moves the root a little: aimed off by as much, a joint ends where it was put.
     const off = placed.rows.length === 0 ? [] : afterwards(figure, planted, first!.focalPx, placed.rows);

@@ -60,7 +60,7 @@ export function cutProblem(problem: Problem, figure: Figure, window: Window, han
   return {
     ...problem,
     frames: to - from + 1, timesS: cut(problem.timesS, 1), spanS: cut(problem.spanS, 1), evidence: cut(problem.evidence, 1),
-    planted: cut(problem.planted, 2), cameras: problem.cameras.map((camera) => cutCamera(camera, window)),
+    planted: cut(problem.planted, 2), standing: cut(problem.standing, 2), cameras: problem.cameras.map((camera) => cutCamera(camera, window)),
     handSet: {
       places: within(handSet.places), angles: within(handSet.angles), signs: within(handSet.signs), pins,
       firm: handSet.firm.filter((frame) => frame >= from && frame <= to).map((frame) => frame - from),

@@ -6,6 +6,7 @@
  * quick moves by the landmarks' steps from frame to frame. docs/method-fit.md has every formula.
  */
 import { NudgebookError } from '../../errors.ts';
+import { slateRows } from '../corrections/slate.ts';
 import { foundCount, type Track } from '../../pose/track.ts';
 import { measureLengths, type BodyLengths } from './bodyLengths.ts';
 import { focalLengthPx } from './camera.ts';
@@ -13,7 +14,8 @@ import { ERROR_MEMORY_S, GIVEN_ANGLE_SIGMA_RAD, PITCH_SIGMA_RAD, ROLL_SIGMA_RAD 
 import type { ContactOverride } from './contacts.ts';
 import { withoutHabits } from './debias.ts';
 import { emptyFigure, settle, type Figure } from './figure.ts';
-import type { FittedBody } from './fittedBody.ts';
+import type { FittedBody, SlateSpans } from './fittedBody.ts';
+import { NOTHING_SAID } from './handSet.ts';
 import { HABITS, type Habits } from './habits.ts';
 import { POINT_COUNT } from './layout.ts';
 import { withoutJumps } from './jumps.ts';
@@ -38,15 +40,6 @@ export interface FurtherCamera {
   readonly verticalFovDeg?: number;
 }
 
-/**
- * A performer's known pose at the start of a take ("slate"): typed so that it can be passed, not used by the fit yet.
- */
-export interface SlatePose {
-  readonly fromS: number;
-  readonly toS: number;
-  readonly kind: 'straight' | 'elbowsSquare';
-}
-
 export interface FitOptions {
   /** Field of view over the upright frame's height; left out, 50° over the shorter side is taken. */
   readonly verticalFovDeg?: number;
@@ -55,7 +48,8 @@ export interface FitOptions {
   readonly rollRad?: number;
   readonly furtherCameras?: readonly FurtherCamera[];
   readonly contacts?: ContactOverride;
-  readonly slate?: SlatePose;
+  /** Known poses at the start of the take. */
+  readonly slate?: SlateSpans | null;
   /** Families of residuals left out: for ablations. */
   readonly without?: readonly FamilyName[];
 }
@@ -216,13 +210,14 @@ function makeProblem(
   const prior = (given: number | undefined, sigmaRad: number): AnglePrior =>
     given === undefined ? { meanRad: 0, sigmaRad } : { meanRad: given, sigmaRad: GIVEN_ANGLE_SIGMA_RAD };
   const typical = quantile(spanS, 0.5);
+  const said = slateRows(timesS, evidence, options.slate ?? null);
   return {
     frames, timesS, spanS, evidence, cameras, habits, ...stands,
     logLengths: lengths.limbs.map((l) => Math.log(l)), trunkM: lengths.trunk,
     pitch: prior(options.pitchRad, PITCH_SIGMA_RAD), roll: prior(options.rollRad, ROLL_SIGMA_RAD),
     useSteps: useSteps && typical <= STEP_SPAN_S,
     looseness: useSteps && typical <= STEP_SPAN_S ? FOLLOW_LOOSENESS : 1,
-    handSet: null,
+    handSet: said.length === 0 ? null : { ...NOTHING_SAID, angles: said },
   };
 }
 

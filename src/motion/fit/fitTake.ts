@@ -8,9 +8,10 @@ import type { Track } from '../../pose/track.ts';
 import { applyCorrections } from '../corrections/applyCorrections.ts';
 import { NO_CORRECTIONS, type Corrections } from '../corrections/corrections.ts';
 import { atPerformersPace } from '../corrections/performersPace.ts';
+import { slateOf } from '../corrections/slate.ts';
 import { repairSwaps } from '../corrections/swaps.ts';
 import { fitWhole, type FitHooks, type FitOptions } from './fitBody.ts';
-import type { FittedBody, FoundSwap } from './fittedBody.ts';
+import type { FittedBody, FoundSwap, SlateSpans } from './fittedBody.ts';
 import { bodyOf, withHeads, type WholeFit } from './wholeFit.ts';
 
 const RAD_PER_DEG = Math.PI / 180;
@@ -34,6 +35,7 @@ interface Ground {
   readonly made: string;
   readonly whole: WholeFit;
   readonly swaps: readonly FoundSwap[];
+  readonly slate: SlateSpans | null;
 }
 
 /** A fitter that knows no take yet. */
@@ -47,20 +49,29 @@ export function createFitter(): Fitter {
       if (ground?.track !== track || ground.made !== made) {
         const performer: Track = { ...track, timesS: track.timesS.map((timeS) => timeS / captureFactor) };
         const { track: repaired, swaps } = repairSwaps(performer, own.swaps);
-        const whole = withHeads(fitWhole(repaired, cameraOptions(own), hooks));
-        ground = { track, made, whole, swaps: swaps.map((swap) => ({ ...swap, fromS: swap.fromS * captureFactor, toS: swap.toS * captureFactor })) };
+        const slate = slateOf(repaired, own.slate);
+        const whole = withHeads(fitWhole(repaired, { ...cameraOptions(own), slate }, hooks));
+        ground = { track, made, whole, slate: slate && atContainersPace(slate, captureFactor), swaps: swaps.map((swap) => ({ ...swap, fromS: swap.fromS * captureFactor, toS: swap.toS * captureFactor })) };
         // What was stopped half-way is no ground for anything else.
         kept = whole.stopped ? null : ground;
       }
-      const { whole, swaps } = ground;
+      const { whole, swaps, slate } = ground;
       const body = bodyOf(whole.stopped ? whole : applyCorrections(whole, own));
-      return { ...body, timesS: track.timesS.slice(), swaps, corrections };
+      return { ...body, timesS: track.timesS.slice(), swaps, slate, corrections };
     },
   };
 }
 
 /** One fit alone: see {@link Fitter.fit}. */
 export const fitTake: Fitter['fit'] = (...asked) => createFitter().fit(...asked);
+
+function atContainersPace(slate: SlateSpans, captureFactor: number): SlateSpans {
+  const { squareFromS, squareToS } = slate;
+  return {
+    ...slate, straightFromS: slate.straightFromS * captureFactor, straightToS: slate.straightToS * captureFactor,
+    squareFromS: squareFromS === null ? null : squareFromS * captureFactor, squareToS: squareToS === null ? null : squareToS * captureFactor,
+  };
+}
 
 function cameraOptions({ camera }: Corrections): FitOptions {
   return {

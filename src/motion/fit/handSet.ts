@@ -49,3 +49,5 @@ export interface HandSet {
   readonly pins: readonly PinRow[];
   readonly firm: readonly number[];
 }
+
+export const NOTHING_SAID: HandSet = { places: [], angles: [], signs: [], pins: [], firm: [] };
