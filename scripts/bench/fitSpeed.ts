@@ -15,7 +15,7 @@ const RATE = 30;
 const RUNS = 3;
 
 /** A track of any length out of a short one: forward, backward, forward … so that nothing jumps. */
-function toAndFro(short: Track, frames: number): Track {
+export function toAndFro(short: Track, frames: number): Track {
   const n = frameCount(short);
   const long = emptyTrack(short.model, short.widthPx, short.heightPx, Float64Array.from({ length: frames }, (_, t) => t / RATE));
   for (let t = 0; t < frames; t++) {

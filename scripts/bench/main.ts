@@ -1,7 +1,7 @@
 /**
  * `npm run bench`: times what a person waits for, and prints it as Markdown.
  *
- *     npm run bench -- [--only pose,fit,plan,change,page,playhead] [--write]
+ *     npm run bench -- [--only pose,fit,correct,plan,change,page,playhead] [--write]
  *
  * --write puts the result, with the date and the facts of the machine, into docs/benchmarks.md. Absolute times belong to the
  * machine; ratios carry over better.
@@ -18,6 +18,7 @@ import { serveBenchPage } from './benchPage.ts';
 import { replaceBetweenMarkers } from './document/betweenMarkers.ts';
 import { markdownTable } from './document/markdownTable.ts';
 import { changeSpeed } from './changeSpeed.ts';
+import { correctSpeed } from './correctSpeed.ts';
 import { fitSpeed } from './fitSpeed.ts';
 import { loadOfOthers, machineFacts } from './machine.ts';
 import { pageLoad } from './pageLoad.ts';
@@ -34,6 +35,7 @@ type Bench = (browser: Browser, url: string, say: (line: string) => void) => Pro
 const BENCHES: Readonly<Record<string, { readonly on: 'bench' | 'app'; readonly run: Bench }>> = {
   pose: { on: 'bench', run: poseSpeed },
   fit: { on: 'bench', run: fitSpeed },
+  correct: { on: 'bench', run: correctSpeed },
   plan: { on: 'bench', run: planSpeed },
   change: { on: 'app', run: changeSpeed },
   page: { on: 'app', run: pageLoad },

@@ -2,8 +2,8 @@
 import type { ReactElement } from 'react';
 
 function Figure({ x, bent, words }: { readonly x: number; readonly bent: boolean; readonly words: string }): ReactElement {
-  // From mid-shoulder: upper arms out and 40° down; forearms straight on, or turned up by a right angle.
-  const arm = (side: 1 | -1): string => (bent ? `M0,34 l${side * 25},21 l${side * 17},-20` : `M0,34 l${side * 25},21 l${side * 22},18`);
+  // From the shoulder: hanging a little away from the body; or the upper arm level to the side and the forearm straight up.
+  const arm = (side: 1 | -1): string => (bent ? `M0,34 l${side * 14},0 l${side * 24},0 l0,-24` : `M0,34 l${side * 14},0 l${side * 7},27 l${side * 7},26`);
   return (
     <g transform={`translate(${x} 6)`}>
       <circle cx="0" cy="14" r="10" />
@@ -15,7 +15,7 @@ function Figure({ x, bent, words }: { readonly x: number; readonly bent: boolean
 
 export function SlatePicture(): ReactElement {
   return (
-    <svg className="slate-picture" viewBox="0 0 240 184" role="img" aria-label="First stand with arms and legs straight, the arms a little out to the sides; then bend both elbows to a right angle, forearms up">
+    <svg className="slate-picture" viewBox="0 0 240 184" role="img" aria-label="First stand with arms and legs straight, the arms hanging a little away from the body; then lift the upper arms level to the sides, elbows at a right angle, forearms straight up">
       <Figure x={62} bent={false} words="all straight" />
       <Figure x={178} bent words="elbows square" />
     </svg>
