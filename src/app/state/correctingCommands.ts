@@ -1,4 +1,5 @@
 /** What can be put right by hand, by name; only on the Take screen, where it can be seen. */
+import { flushSync } from 'react-dom';
 import { chooseNext, clearSpan, correcting, flipDepthHere, goToUnsure, markSpan, showSide, swapHere, takeBackHere, turnContactHere } from './correcting.ts';
 import type { COMMAND_GROUPS, CommandName } from './commandNames.ts';
 
@@ -11,10 +12,12 @@ export const CORRECTING_COMMANDS: Readonly<Record<CorrectingCommand, () => void>
   nextJoint: () => chooseNext(1),
   formerJoint: () => chooseNext(-1),
   typeAngle: () => {
-    showSide('correct');
-    if (correcting.getState().chosen === null) chooseNext(1);
-    // The field may only now come into the page.
-    setTimeout(() => document.querySelector<HTMLInputElement>(`#${ANGLE_FIELD} input`)?.focus(), 0);
+    // At once: the figures may follow so quickly that a field that comes a moment later would miss them.
+    flushSync(() => {
+      showSide('correct');
+      if (correcting.getState().chosen === null) chooseNext(1);
+    });
+    document.querySelector<HTMLInputElement>(`#${ANGLE_FIELD} input`)?.focus();
   },
   takeBackHere,
   turnDepth: flipDepthHere,

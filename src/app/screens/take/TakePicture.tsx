@@ -126,7 +126,8 @@ export function TakePicture(): ReactElement {
 
   return (
     <Picture label="The footage at the playhead with the skeleton that was measured and the figure that was fitted" fill over={over} onPainted={onPainted}>
-      <div ref={layer} className="joint-layer" onPointerDown={onPointerDown} onPointerMove={onPointerMove} onPointerUp={onPointerUp} onPointerCancel={onPointerCancel}>
+      {/* A press must not take the focus from the joint it has just taken hold of. */}
+      <div ref={layer} className="joint-layer" onMouseDown={(event) => event.preventDefault()} onPointerDown={onPointerDown} onPointerMove={onPointerMove} onPointerUp={onPointerUp} onPointerCancel={onPointerCancel}>
         {track === null ? null : PLACEABLE.map((name) => (
           <JointHandle key={name} name={name} chosen={chosen === name} />
         ))}
