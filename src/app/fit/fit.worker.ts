@@ -16,7 +16,9 @@ port.onMessage(({ track, captureFactor, corrections }) => {
     kept = track ?? kept;
     if (kept === null) throw new Error('the fit was asked for corrections of a track that was never sent');
     const body = fitter.fit(kept, captureFactor, corrections, { onProgress: (fraction) => port.post({ kind: 'progress', fraction }) });
-    port.post({ kind: 'fitted', body }, memoryOf(body));
+    // A copy: what is handed over is gone here, and the fitter goes on from its own.
+    const copy = structuredClone(body);
+    port.post({ kind: 'fitted', body: copy }, memoryOf(copy));
   } catch (thrown) {
     port.post({ kind: 'failed', error: toErrorData(thrown) });
   }
