@@ -19,7 +19,7 @@ export function butterworthPass(frameS: Float64Array, { sampleHz, gridS }: EvenG
   const padLength = Math.min(n - 1, Math.max(DEFAULT_PAD, Math.ceil((2 * sampleHz) / cutoffHz)));
   const work = new Float64Array(n + 2 * padLength);
   const inner = work.subarray(padLength, padLength + n);
-  return (values, first, stride) => {
+  const smoothOne = (values: Float64Array, first: number, stride: number): void => {
     if (gridS === null) {
       for (let k = 0; k < frames; k++) inner[k] = values[first + k * stride]!;
       filtfiltPadded(work, n, filter, padLength);
@@ -30,5 +30,8 @@ export function butterworthPass(frameS: Float64Array, { sampleHz, gridS }: EvenG
     inner.set(pchip(frameS, onFrames, gridS));
     filtfiltPadded(work, n, filter, padLength);
     pchip(gridS, inner, frameS).forEach((value, k) => { values[first + k * stride] = value; });
+  };
+  return (values, first, stride, width) => {
+    for (let c = 0; c < width; c++) smoothOne(values, first + c, stride);
   };
 }

@@ -1,10 +1,11 @@
 /** How long the performer's legs are, from the landmarks themselves. */
 import { LANDMARK, LANDMARK_COUNT } from '../pose/landmarks.ts';
-import { readVec3, subtract, length } from '../numeric/vector3.ts';
 import { STATE_MISSING } from './motion.ts';
 
+/** Where the x of each landmark lies behind the first number of its frame. */
 const LEGS = (['left', 'right'] as const).map((side) => ({
-  hip: LANDMARK[`${side}Hip`], knee: LANDMARK[`${side}Knee`], ankle: LANDMARK[`${side}Ankle`], heel: LANDMARK[`${side}Heel`], toes: LANDMARK[`${side}FootIndex`],
+  hip: LANDMARK[`${side}Hip`] * 3, knee: LANDMARK[`${side}Knee`] * 3, ankle: LANDMARK[`${side}Ankle`] * 3,
+  heel: LANDMARK[`${side}Heel`] * 3, toes: LANDMARK[`${side}FootIndex`] * 3,
 }));
 
 /**
@@ -15,21 +16,31 @@ const LEGS = (['left', 'right'] as const).map((side) => ({
  * @param frameState `[T]` STATE_*
  */
 export function legLengthM(positionM: Float64Array, frameState: Uint8Array): number {
-  const bones: number[] = [];
-  const drops: number[] = [];
+  const bones = new Float64Array(frameState.length * LEGS.length);
+  const drops = new Float64Array(frameState.length * LEGS.length);
+  let count = 0;
   for (let t = 0; t < frameState.length; t++) {
     if (frameState[t] === STATE_MISSING) continue;
-    const at = (landmark: number) => readVec3(positionM, t * LANDMARK_COUNT + landmark);
+    const first = t * LANDMARK_COUNT * 3;
     for (const { hip, knee, ankle, heel, toes } of LEGS) {
-      bones.push(length(subtract(at(hip), at(knee))) + length(subtract(at(knee), at(ankle))));
-      drops.push(at(ankle)[1] - Math.min(at(heel)[1], at(toes)[1]));
+      bones[count] = distance(positionM, first + hip, first + knee) + distance(positionM, first + knee, first + ankle);
+      drops[count] = positionM[first + ankle + 1]! - Math.min(positionM[first + heel + 1]!, positionM[first + toes + 1]!);
+      count++;
     }
   }
-  return median(bones) + Math.max(0, median(drops));
+  return median(bones.subarray(0, count)) + Math.max(0, median(drops.subarray(0, count)));
 }
 
-function median(values: number[]): number {
+function distance(points: Float64Array, a: number, b: number): number {
+  const x = points[a]! - points[b]!;
+  const y = points[a + 1]! - points[b + 1]!;
+  const z = points[a + 2]! - points[b + 2]!;
+  return Math.sqrt(x * x + y * y + z * z);
+}
+
+/** Sorts the values. */
+function median(values: Float64Array): number {
   if (values.length === 0) return Number.NaN;
-  values.sort((a, b) => a - b);
+  values.sort();
   return (values[(values.length - 1) >> 1]! + values[values.length >> 1]!) / 2;
 }

@@ -20,16 +20,13 @@ export function penalisedPass(frameS: Float64Array, cutoffHz: number): Pass['smo
   const interval = medianInterval(frameS);
   const roughness = roughnessOf(frameS, interval, PENALTY_ORDER, stiffnessFor(cutoffHz * interval, PENALTY_ORDER));
   let plain: PenalisedFactor | undefined;
-  let last: { readonly weights: Float64Array; readonly factor: PenalisedFactor } | undefined;
-  return (values, first, stride, weights) => {
+  return (values, first, stride, width, weights) => {
     if (weights === null || !hasEnough(weights)) {
       plain ??= factorPenalised(roughness, null);
-      smoothPenalised(plain, values, stride, first);
+      smoothPenalised(plain, values, stride, first, width);
       return;
     }
-    // the three coordinates of a point come one after the other, with the same weights
-    if (last?.weights !== weights) last = { weights, factor: factorPenalised(roughness, weights) };
-    smoothPenalised(last.factor, values, stride, first);
+    smoothPenalised(factorPenalised(roughness, weights), values, stride, first, width);
   };
 }
 

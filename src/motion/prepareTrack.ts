@@ -8,7 +8,7 @@ import { toStage, type StageTrack } from './bodyAxes.ts';
 import { checkTrack } from './checkTrack.ts';
 import { FLAG_AT_LENS, type FittedBody } from './fit/fittedBody.ts';
 import { bridgeGaps, type Bridged } from './gaps.ts';
-import { JOINT_LANDMARKS } from './jointLandmarks.ts';
+import { JOINT_LANDMARKS, USED_LANDMARKS } from './jointLandmarks.ts';
 import { JOINT, JOINT_COUNT, type JointName } from './joints.ts';
 import { trustGround } from './trust/jointTrust.ts';
 import type { TrustGround } from './trust/predictors.ts';
@@ -25,6 +25,8 @@ export interface PreparedTrack {
   readonly body: FittedBody | null;
   readonly mirror: boolean;
   readonly captureFactor: number;
+  /** `[33][T]` how much each frame's place of a landmark counts in smoothing, 0..1; empty for landmarks that no joint is read from. */
+  readonly weights: readonly Float64Array[];
   /** What of the errors doesn't change with the smoothing; `null` without a fitted body. */
   readonly ground: TrustGround | null;
 }
@@ -54,17 +56,18 @@ export function prepareTrack(track: Track, captureFactor: number, mirror: boolea
   const ground = body === null ? null : trustGround({
     model: track.model, performerS, captureFactor, rotations: new Float64Array(0), visibility: seen.visibility, positionM: bridged.positionM, body, mirror,
   }, seen.state);
-  return { model: track.model, timesS: track.timesS, performerS, stage, bridged, body, mirror, captureFactor, sight: seen, ground };
+  const weights = Array.from({ length: LANDMARK_COUNT }, (_, l) => (USED_LANDMARKS.includes(l) ? landmarkWeights(stage, bridged, l) : new Float64Array(0)));
+  return { model: track.model, timesS: track.timesS, performerS, stage, bridged, body, mirror, captureFactor, sight: seen, weights, ground };
 }
 
 /** A guess of the model still says more than nothing: the least weight of a frame that has a number of its own. Our choice. */
 const LEAST_WEIGHT = 0.01;
 
 /**
- * `[T]` how much each frame's place of a landmark counts in smoothing, 0..1: its visibility, which on clips with truth does
+ * `[T]` how much each frame's place of a landmark counts: its visibility, which on clips with truth does
  * better than its square (docs/smoothing.md); nothing where it was bridged or nobody was found.
  */
-export function landmarkWeights({ bridged, stage }: PreparedTrack, landmark: number): Float64Array {
+function landmarkWeights(stage: StageTrack, bridged: Bridged, landmark: number): Float64Array {
   const weights = new Float64Array(stage.timesS.length);
   for (let t = 0; t < weights.length; t++) {
     const at = t * LANDMARK_COUNT + landmark;

@@ -21,10 +21,10 @@ export const HIGHEST_CUTOFF = 0.45;
 export interface Pass {
   readonly stretch: Stretch;
   /**
-   * One series, in place: frame k of the stretch lies at `first + k·stride`. `weights` (one number for each frame of the
-   * stretch, 0..1) are how surely each was seen; the Butterworth can't use them.
+   * Some neighbouring series, in place: frame k of the stretch lies at `first + k·stride + c` for c below `width`. `weights`
+   * (one number for each frame of the stretch, 0..1) are how surely each was seen; the Butterworth can't use them.
    */
-  readonly smooth: (values: Float64Array, first: number, stride: number, weights: Float64Array | null) => void;
+  readonly smooth: (values: Float64Array, first: number, stride: number, width: number, weights: Float64Array | null) => void;
 }
 
 export interface SmoothingPlan {
@@ -89,6 +89,6 @@ export function smoothSeries(
 ): void {
   for (const { stretch, smooth } of plan.passes) {
     const own = weights?.subarray(stretch.from, stretch.to + 1) ?? null;
-    for (let c = 0; c < width; c++) smooth(values, stretch.from * stride + offset + c, stride, own);
+    smooth(values, stretch.from * stride + offset, stride, width, own);
   }
 }

@@ -99,7 +99,7 @@ function groupResiduals(
       for (let k = 0; k < frames; k++) own[k] = bridged.positionM[((from + k) * LANDMARK_COUNT + landmark) * 3 + c]!;
       passes.forEach((pass, p) => {
         smooth.set(own);
-        pass(smooth, 0, 1, null);
+        pass(smooth, 0, 1, 1, null);
         for (let k = 0; k < frames; k++) squares[p]! += (smooth[k]! - own[k]!) ** 2;
       });
       count += frames;

@@ -11,7 +11,7 @@ import { writeJointRotations } from './jointRotations.ts';
 import { JOINT_COUNT } from './joints.ts';
 import { legLengthM } from './legLength.ts';
 import type { Motion } from './motion.ts';
-import { landmarkWeights, prepareTrack, type PreparedTrack } from './prepareTrack.ts';
+import { prepareTrack, type PreparedTrack } from './prepareTrack.ts';
 import { rootPath } from './rootPath.ts';
 import { planSmoothing, type Smoother, smoothSeries } from './smoothing.ts';
 import { jointTrust } from './trust/jointTrust.ts';
@@ -60,7 +60,7 @@ function readMotion(prepared: PreparedTrack, cutoffHz: number, smoother: Smoothe
   const smoothing = planSmoothing(performerS, bridged.stretches, cutoffHz, smoother);
   const positionM = bridged.positionM.slice();
   for (const landmark of USED_LANDMARKS) {
-    const weights = smoother === 'penalised' ? landmarkWeights(prepared, landmark) : null;
+    const weights = smoother === 'penalised' ? prepared.weights[landmark]! : null;
     smoothSeries(smoothing, positionM, LANDMARK_COUNT * 3, landmark * 3, 3, weights);
   }
 

@@ -130,72 +130,78 @@ function factorBand(band: Float64Array, n: number): Float64Array {
 }
 
 /**
- * Smooths one series in place.
+ * Smooths neighbouring series in place, all of them in one go: the work of each waits for itself and not for the others.
  *
- * @param values sample k lies at `offset + k·stride`; those of weight 0 are not read as evidence (but must be numbers)
+ * @param values sample k of series c lies at `offset + k·stride + c`; those of weight 0 are not read as evidence (but must be
+ *   numbers)
+ * @param width number of series
  */
-export function smoothPenalised(equations: PenalisedFactor, values: Float64Array, stride = 1, offset = 0): void {
+export function smoothPenalised(equations: PenalisedFactor, values: Float64Array, stride = 1, offset = 0, width = 1): void {
   const { weight, factor, roughness: { n, stiff } } = equations;
-  const z = new Float64Array(n);
-  for (let k = 0; k < n; k++) z[k] = weight[k]! * values[offset + k * stride]!;
-  solveBand(factor, z, n);
-  if (stiff) {
-    const rest = residual(equations, values, stride, offset, z);
-    solveBand(factor, rest, n);
-    for (let k = 0; k < n; k++) z[k]! += rest[k]!;
+  const z = new Float64Array(n * width);
+  for (let k = 0; k < n; k++) {
+    for (let c = 0; c < width; c++) z[k * width + c] = weight[k]! * values[offset + k * stride + c]!;
   }
-  for (let k = 0; k < n; k++) values[offset + k * stride] = z[k]!;
+  solveBand(factor, z, n, width);
+  if (stiff) {
+    const rest = residual(equations, values, stride, offset, z, width);
+    solveBand(factor, rest, n, width);
+    for (let i = 0; i < z.length; i++) z[i]! += rest[i]!;
+  }
+  for (let k = 0; k < n; k++) {
+    for (let c = 0; c < width; c++) values[offset + k * stride + c] = z[k * width + c]!;
+  }
 }
 
-function solveBand(factor: Float64Array, z: Float64Array, n: number): void {
-  let z1 = 0;
-  let z2 = 0;
-  let z3 = 0;
-  for (let k = 0; k < n; k++) {
-    const b = k * 4;
-    const v = z[k]! - factor[b + 1]! * z1 - factor[b + 2]! * z2 - factor[b + 3]! * z3;
-    z[k] = v * factor[b]!;
-    z3 = z2;
-    z2 = z1;
-    z1 = v;
+/**
+ * Solves in place, `z[n·width]`. The number that was made last is taken away last, so that no step waits for more of the
+ * one before than it must.
+ */
+function solveBand(factor: Float64Array, z: Float64Array, n: number, width: number): void {
+  const behind2 = 2 * width;
+  const behind3 = 3 * width;
+  for (let k = 1; k < n; k++) {
+    const l1 = factor[k * 4 + 1]!;
+    const l2 = factor[k * 4 + 2]!;
+    const l3 = factor[k * 4 + 3]!;
+    for (let i = k * width; i < (k + 1) * width; i++) {
+      let v = z[i]!;
+      if (k > 2) v -= l3 * z[i - behind3]!;
+      if (k > 1) v -= l2 * z[i - behind2]!;
+      z[i] = v - l1 * z[i - width]!;
+    }
   }
-  z1 = 0;
-  z2 = 0;
-  z3 = 0;
-  let l1 = 0;
-  let l2 = 0;
-  let l3 = 0;
-  let m2 = 0;
-  let m3 = 0;
-  let o3 = 0;
   for (let k = n - 1; k >= 0; k--) {
-    // L transposed: the first number of the row below, the second of the one below that, the third of the next
-    const v = z[k]! - l1 * z1 - l2 * z2 - l3 * z3;
-    z[k] = v;
-    z3 = z2;
-    z2 = z1;
-    z1 = v;
     const b = k * 4;
-    l3 = o3;
-    l2 = m2;
-    o3 = m3;
-    l1 = factor[b + 1]!;
-    m2 = factor[b + 2]!;
-    m3 = factor[b + 3]!;
+    const inverse = factor[b]!;
+    // L transposed: the first number of the row below, the second of the one below that, the third of the next
+    const l1 = k + 1 < n ? factor[b + 5]! : 0;
+    const l2 = k + 2 < n ? factor[b + 10]! : 0;
+    const l3 = k + 3 < n ? factor[b + 15]! : 0;
+    for (let i = k * width; i < (k + 1) * width; i++) {
+      let v = z[i]! * inverse;
+      if (k + 3 < n) v -= l3 * z[i + behind3]!;
+      if (k + 2 < n) v -= l2 * z[i + behind2]!;
+      if (k + 1 < n) v -= l1 * z[i + width]!;
+      z[i] = v;
+    }
   }
 }
 
 /** W·(y - z) - (rows)ᵀ·(rows)·z, from the differences themselves: far more exact than the assembled matrix. */
 function residual(
   { weight, roughness: { n, order, rows } }: PenalisedFactor, values: Float64Array, stride: number, offset: number, z: Float64Array,
+  width: number,
 ): Float64Array {
-  const rest = new Float64Array(n);
-  for (let k = 0; k < n; k++) rest[k] = weight[k]! * (values[offset + k * stride]! - z[k]!);
-  const width = order + 1;
-  for (let r = 0; r + order < n; r++) {
-    let rough = 0;
-    for (let j = 0; j < width; j++) rough += rows[r * width + j]! * z[r + j]!;
-    for (let j = 0; j < width; j++) rest[r + j]! -= rows[r * width + j]! * rough;
+  const rest = new Float64Array(n * width);
+  const terms = order + 1;
+  for (let c = 0; c < width; c++) {
+    for (let k = 0; k < n; k++) rest[k * width + c] = weight[k]! * (values[offset + k * stride + c]! - z[k * width + c]!);
+    for (let r = 0; r + order < n; r++) {
+      let rough = 0;
+      for (let j = 0; j < terms; j++) rough += rows[r * terms + j]! * z[(r + j) * width + c]!;
+      for (let j = 0; j < terms; j++) rest[(r + j) * width + c]! -= rows[r * terms + j]! * rough;
+    }
   }
   return rest;
 }
