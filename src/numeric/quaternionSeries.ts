@@ -42,6 +42,31 @@ export function makeSignContinuous(series: Float64Array, count: number, stride: 
   }
 }
 
+/**
+ * The same for all series that lie side by side, entry k of series p at `(k·width + p)·4`, in one pass through the memory.
+ *
+ * @param series `[count·width·4]`, changed in place
+ */
+export function makeSignsContinuous(series: Float64Array, count: number, width: number): void {
+  const last = new Float64Array(width * 4);
+  for (let p = 0; p < width; p++) last[p * 4] = 1;
+  for (let k = 0; k < count; k++) {
+    for (let p = 0, at = k * width * 4; p < width; p++, at += 4) {
+      const w = series[at]!;
+      if (Number.isNaN(w)) continue;
+      const by = p * 4;
+      const x = series[at + 1]!;
+      const y = series[at + 2]!;
+      const z = series[at + 3]!;
+      const flip = last[by]! * w + last[by + 1]! * x + last[by + 2]! * y + last[by + 3]! * z < 0 ? -1 : 1;
+      series[at] = last[by] = flip * w;
+      series[at + 1] = last[by + 1] = flip * x;
+      series[at + 2] = last[by + 2] = flip * y;
+      series[at + 3] = last[by + 3] = flip * z;
+    }
+  }
+}
+
 /** A run of known knots in a typed array: knot k starts at `offset + k·stride`; knots `from`..`to` (inclusive) are usable. */
 export interface QuatRun {
   readonly timesS: ArrayLike<number>;
@@ -93,23 +118,30 @@ function displaced(q: Quat, a: Vec3, b: Vec3, f: number): Quat {
   return multiply(q, fromRotationVector([(a[0] - b[0]) * f, (a[1] - b[1]) * f, (a[2] - b[2]) * f]));
 }
 
-const STILL: Vec3 = [0, 0, 0];
+/** What of the curve between two knots is the same for every moment between them. */
+export interface SquadPiece {
+  readonly q0: Quat;
+  readonly q1: Quat;
+  /** The length of the interval, and the mean angular velocity over it. */
+  readonly h: number;
+  readonly mean: Vec3;
+  /** The inner point beside q0, and the turn from it to the one beside q1. */
+  readonly inner: Quat;
+  readonly innerTurn: Vec3;
+}
 
 /**
- * The curve between knot k and knot k + 1 of a run.
+ * The curve between knot k and knot k + 1 of a run, to be read with {@link alongSquad}.
  *
  * With mean velocity m over the interval h and velocities v0, v1 at its ends, the inner points of
  * squad(u) = slerp(slerp(q0, q1, u), slerp(a, b, u), 2u(1 - u)) that give those end velocities are
  * a = q0·exp(h(v0 - m)/2) and b = q1·exp(h(m - v1)/2); for even times and mean speeds this is the textbook form.
  *
  * @param k knot with from ≤ k < to
- * @param u 0..1 of the interval
  */
-export function squadBetween(run: QuatRun, k: number, u: number): Quat {
+export function squadPiece(run: QuatRun, k: number): SquadPiece {
   const q0 = knot(run, k);
-  if (u <= 0) return q0;
   const q1 = knot(run, k + 1);
-  if (u >= 1) return q1;
   const { from, to, timesS } = run;
   const h = timesS[k + 1]! - timesS[k]!;
   const mean = meanVelocity(run, k);
@@ -125,5 +157,24 @@ export function squadBetween(run: QuatRun, k: number, u: number): Quat {
   else if (before !== undefined) v1 = endVelocity(h, hBefore, mean, before);
   const a = displaced(q0, v0, mean, h / 2);
   const b = displaced(q1, mean, v1, h / 2);
-  return slerp(displaced(q0, mean, STILL, h * u), slerp(a, b, u), 2 * u * (1 - u));
+  return { q0, q1, h, mean, inner: a, innerTurn: rotationVector(multiply(conjugate(a), b)) };
+}
+
+/** @param u 0..1 of the interval */
+export function alongSquad({ q0, q1, h, mean, inner, innerTurn }: SquadPiece, u: number): Quat {
+  if (u <= 0) return q0;
+  if (u >= 1) return q1;
+  const straight = multiply(q0, fromRotationVector([mean[0] * (h * u), mean[1] * (h * u), mean[2] * (h * u)]));
+  const bowed = multiply(inner, fromRotationVector([innerTurn[0] * u, innerTurn[1] * u, innerTurn[2] * u]));
+  return slerp(straight, bowed, 2 * u * (1 - u));
+}
+
+/**
+ * One moment of the curve between knot k and knot k + 1 of a run.
+ *
+ * @param k knot with from ≤ k < to
+ * @param u 0..1 of the interval
+ */
+export function squadBetween(run: QuatRun, k: number, u: number): Quat {
+  return alongSquad(squadPiece(run, k), u);
 }

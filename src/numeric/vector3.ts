@@ -10,6 +10,14 @@ export function readVec3(series: ArrayLike<number>, index: number): Vec3 {
   return [series[at] ?? Number.NaN, series[at + 1] ?? Number.NaN, series[at + 2] ?? Number.NaN];
 }
 
+/** Writes a vector as element `index` of an array of triples `[n·3]`; far quicker than `set` with a tuple. */
+export function writeVec3(series: Float64Array, index: number, v: Vec3): void {
+  const at = index * 3;
+  series[at] = v[0];
+  series[at + 1] = v[1];
+  series[at + 2] = v[2];
+}
+
 export function add(a: Vec3, b: Vec3): Vec3 {
   return [a[0] + b[0], a[1] + b[1], a[2] + b[2]];
 }

@@ -2,7 +2,7 @@
  * How far points of the puppet travel from step to step, said as the taking camera sees it: millimetres, the hour on a
  * clock face, toward or away from the lens. Computed from the rounded turns that are ordered.
  */
-import { cross, dot, readVec3, subtract, unit, type Vec3 } from '../numeric/vector3.ts';
+import { cross, dot, readVec3, subtract, unit, writeVec3, type Vec3 } from '../numeric/vector3.ts';
 import type { ChainPoint } from '../puppet/chainPoints.ts';
 import type { CompleteArmature } from '../puppet/complete.ts';
 import { emptyStance, forward, pointOn, skeletonOf } from '../puppet/kinematics.ts';
@@ -60,7 +60,7 @@ export function placePoints(
   for (let s = 0; s < count; s++) {
     if (Number.isNaN(rootMm[s * 3]!)) continue;
     forward(skeleton, rotations, s, readVec3(rootMm, s), stance);
-    points.forEach(({ bone }, c) => out.set(pointOn(stance, bone, local[c]!), (s * points.length + c) * 3));
+    for (let c = 0; c < points.length; c++) writeVec3(out, s * points.length + c, pointOn(stance, points[c]!.bone, local[c]!));
   }
   return out;
 }

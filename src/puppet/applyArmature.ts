@@ -15,9 +15,9 @@
  */
 import { JOINT_COUNT } from '../motion/joints.ts';
 import { STATE_MEASURED, STATE_MISSING } from '../motion/motion.ts';
-import { combinedErrorDeg } from '../motion/trust/combine.ts';
+import { combinedErrorDeg, errorTerms } from '../motion/trust/combine.ts';
 import { conjugate, fromRotationVector, IDENTITY, multiply, readQuat, rotationVector, writeQuat, type Quat } from '../numeric/quaternion.ts';
-import { makeSignContinuous } from '../numeric/quaternionSeries.ts';
+import { makeSignsContinuous } from '../numeric/quaternionSeries.ts';
 import { nearestTurn } from '../numeric/unwrap.ts';
 import type { Vec3 } from '../numeric/vector3.ts';
 import type { Poses } from '../timing/poses.ts';
@@ -71,7 +71,7 @@ export function applyArmature(
     };
   });
   keepLimits(complete, follows, out.rotations, out.flags);
-  for (let p = 0; p < width; p++) makeSignContinuous(out.rotations, count, width * 4, p * 4);
+  makeSignsContinuous(out.rotations, count, width);
   return { joints, ...out };
 }
 
@@ -83,6 +83,7 @@ function writeTrust(
   // a part of a turn, or a multiple of it, has that part of its error
   const by = Math.abs(share * drive.gain);
   const seen = chain.filter((j) => observable[j] === 1);
+  const terms = errorTerms(seen);
   for (let s = 0; s < poses.timesS.length; s++) {
     const base = s * JOINT_COUNT;
     const at = s * width + p;
@@ -93,7 +94,7 @@ function writeTrust(
     let least = seen.length > 0 || (byHand && chain.length === 0) ? 1 : 0;
     for (const j of seen) least = Math.min(least, poses.confidence[base + j]!);
     out.confidence[at] = least;
-    out.errorDeg[at] = by * combinedErrorDeg(seen, (j) => poses.errorDeg[base + j]!);
+    out.errorDeg[at] = by * combinedErrorDeg(terms, poses.errorDeg, base);
     for (const j of seen) out.unsure[at]! |= poses.unsure[base + j]!;
   }
 }

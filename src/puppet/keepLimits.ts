@@ -71,16 +71,53 @@ export function keepLimits(
   const count = width === 0 ? 0 : rotations.length / (width * 4);
   limited.forEach((isLimited, p) => {
     if (!isLimited) return;
-    const group = groups.find(({ members }) => members.includes(p));
+    const group = groups.find(({ members }) => members.includes(p)) ?? { members: [p], weights: [1] };
+    // a group is settled as a whole, once, at its first limited member
+    const asked = group.members.filter((m) => limited[m]);
+    if (asked[0] !== p) return;
+    const tests = asked.map((m) => within(joints[m]!));
     for (let s = 0; s < count; s++) {
-      const at = s * width + p;
-      if (Number.isNaN(rotations[at * 4]!)) continue;
-      // a group is settled as a whole, once, at its first limited member
-      if (group !== undefined && group.members.find((m) => limited[m]) !== p) continue;
-      if (group !== undefined) settle(armature, group, rotations, flags, s);
-      else settle(armature, { members: [p], weights: [1] }, rotations, flags, s);
+      for (let i = 0; i < asked.length; i++) {
+        if (tests[i]!(rotations, (s * width + asked[i]!) * 4)) continue;
+        settle(armature, group, rotations, flags, s);
+        break;
+      }
     }
   });
+}
+
+/**
+ * Whether {@link withinLimits} would leave a turn as it is, asked of numbers in place: nearly every turn of a take is within
+ * its limits, so this is what most steps cost. NaN is not.
+ *
+ * @returns a test of the quaternion at an index of an array
+ */
+function within({ kind, axis, limitsDeg }: CompleteJoint): (rotations: Float64Array, at: number) => boolean {
+  if (!turnsFreely(kind)) {
+    const range = limitsDeg.axis;
+    return (rotations, at) => {
+      if (range === null) return true;
+      const w = rotations[at]!;
+      const along = rotations[at + 1]! * axis[0] + rotations[at + 2]! * axis[1] + rotations[at + 3]! * axis[2];
+      const sign = w < 0 ? -1 : 1;
+      const angle = (Math.abs(w) + Math.abs(along) < 1e-12 ? 0 : 2 * Math.atan2(sign * along, sign * w)) * DEG_PER_RAD;
+      return nearestWithin(angle, range) === angle;
+    };
+  }
+  const ranges = [limitsDeg.forward, limitsDeg.up, limitsDeg.right];
+  const [f0, u0, r0] = ranges.map((range) => (range === null ? -Infinity : range[0] * RAD_PER_DEG)) as [number, number, number];
+  const [f1, u1, r1] = ranges.map((range) => (range === null ? Infinity : range[1] * RAD_PER_DEG)) as [number, number, number];
+  return (rotations, at) => {
+    const w = rotations[at]!;
+    const x = rotations[at + 1]!;
+    const y = rotations[at + 2]!;
+    const z = rotations[at + 3]!;
+    // as in rotationVector
+    const sign = w < 0 ? -1 : 1;
+    const size = Math.sqrt(x * x + y * y + z * z);
+    const by = size < 1e-10 ? 2 * sign : (sign * 2 * Math.atan2(size, sign * w)) / size;
+    return x * by >= f0 && x * by <= f1 && y * by >= u0 && y * by <= u1 && z * by >= r0 && z * by <= r1;
+  };
 }
 
 function settle(armature: CompleteArmature, { members, weights }: Group, rotations: Float64Array, flags: Uint8Array, s: number): void {

@@ -16,6 +16,8 @@ import type { CompleteArmature } from './complete.ts';
  */
 export interface Skeleton {
   readonly count: number;
+  /** 0..P-1. */
+  readonly all: Int32Array;
   readonly parent: Int32Array;
   readonly placeMm: Float64Array;
   readonly endMm: Float64Array;
@@ -49,7 +51,7 @@ function build({ bones, joints }: CompleteArmature): Skeleton {
     const { along, lengthMm } = bones[parentIndex]!;
     placeMm.set(add(scale(along, lengthMm * at), offsetMm), p * 3);
   });
-  return { count, parent: Int32Array.from(joints, ({ parentIndex }) => parentIndex), placeMm, endMm };
+  return { count, all: Int32Array.from(bones.keys()), parent: Int32Array.from(joints, ({ parentIndex }) => parentIndex), placeMm, endMm };
 }
 
 export function emptyStance({ count }: Skeleton): Stance {
@@ -64,9 +66,21 @@ export function emptyStance({ count }: Skeleton): Stance {
  * @param rootMm start of the root bone
  */
 export function forward(skeleton: Skeleton, rotations: Float64Array, moment: number, rootMm: Vec3, into: Stance): void {
+  forwardAlong(skeleton, skeleton.all, rotations, moment, rootMm, into);
+}
+
+/**
+ * Fills the entries of some bones alone.
+ *
+ * @param bones indices, parents before children; the parent of each is among them, or already stands in the stance
+ */
+export function forwardAlong(
+  skeleton: Skeleton, bones: Int32Array, rotations: Float64Array, moment: number, rootMm: Vec3, into: Stance,
+): void {
   const { count, parent, placeMm } = skeleton;
   const { startMm, orientation } = into;
-  for (let p = 0; p < count; p++) {
+  for (let i = 0; i < bones.length; i++) {
+    const p = bones[i]!;
     const at = (moment * count + p) * 4;
     const w = rotations[at]!;
     const x = rotations[at + 1]!;
@@ -103,6 +117,13 @@ export function forward(skeleton: Skeleton, rotations: Float64Array, moment: num
     startMm[p * 3 + 1] = startMm[up * 3 + 1]! + py + a * ty + d * tx - b * tz;
     startMm[p * 3 + 2] = startMm[up * 3 + 2]! + pz + a * tz + b * ty - c * tx;
   }
+}
+
+/** The bones from the root out to one of them, that one included. */
+export function chainTo({ parent }: Skeleton, bone: number): Int32Array {
+  const chain: number[] = [];
+  for (let p = bone; p >= 0; p = parent[p]!) chain.unshift(p);
+  return Int32Array.from(chain);
 }
 
 export function orientationOf(stance: Stance, bone: number): Quat {

@@ -10,7 +10,7 @@ import { cross, length, scale, subtract, type Vec3 } from '../numeric/vector3.ts
 import { turnsFreely, type Triple } from './armature.ts';
 import type { CompleteArmature } from './complete.ts';
 import { withinLimits } from './keepLimits.ts';
-import { emptyStance, forward, orientationOf, pointOn, skeletonOf, startOf } from './kinematics.ts';
+import { chainTo, emptyStance, forwardAlong, orientationOf, pointOn, skeletonOf, startOf } from './kinematics.ts';
 import type { Limb } from './limb.ts';
 
 const ROUNDS = 80;
@@ -27,6 +27,7 @@ export function leastSquares(
 ): { readonly missMm: number; readonly tilted: boolean } {
   const skeleton = skeletonOf(armature);
   const stance = emptyStance(skeleton);
+  const chain = chainTo(skeleton, bone);
   const base = moment * skeleton.count;
   // a turn of the end bone counts as the move of a point as far out as the bone is long
   const armMm = Math.max(1, armature.bones[bone]!.lengthMm);
@@ -38,7 +39,7 @@ export function leastSquares(
   };
   const dofs = limb.all.flatMap((p) => (turnsFreely(armature.joints[p]!.kind) ? AXES : [armature.joints[p]!.axis]).map((axis) => ({ p, axis })));
   let damping = 1e-3;
-  forward(skeleton, rotations, moment, rootMm, stance);
+  forwardAlong(skeleton, chain, rotations, moment, rootMm, stance);
   let error = errors();
   for (let round = 0; round < ROUNDS && norm(error) > CLOSE_MM; round++) {
     const tip = pointOn(stance, bone, pointMm);
@@ -55,14 +56,14 @@ export function leastSquares(
       dofs.forEach((dof, i) => { if (dof.p === p) turn = [turn[0] + dof.axis[0] * steps[i]!, turn[1] + dof.axis[1] * steps[i]!, turn[2] + dof.axis[2] * steps[i]!]; });
       writeQuat(rotations, base + p, withinLimits(armature.joints[p]!, multiply(fromRotationVector(turn), readQuat(rotations, base + p))));
     }
-    forward(skeleton, rotations, moment, rootMm, stance);
+    forwardAlong(skeleton, chain, rotations, moment, rootMm, stance);
     const next = errors();
     if (norm(next) < norm(error)) {
       error = next;
       damping = Math.max(1e-9, damping / 4);
     } else {
       limb.all.forEach((p, i) => writeQuat(rotations, base + p, kept[i]!));
-      forward(skeleton, rotations, moment, rootMm, stance);
+      forwardAlong(skeleton, chain, rotations, moment, rootMm, stance);
       damping *= 8;
       if (damping > 1e6) break;
     }

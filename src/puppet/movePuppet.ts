@@ -1,7 +1,7 @@
 /**
  * The whole way from the performer's poses to the puppet's exact pose on its set: mapping and limits, floor, pins.
  */
-import { makeSignContinuous } from '../numeric/quaternionSeries.ts';
+import { makeSignsContinuous } from '../numeric/quaternionSeries.ts';
 import { applyArmature, type PosesLater } from './applyArmature.ts';
 import type { Armature } from './armature.ts';
 import { completeArmature } from './completeArmature.ts';
@@ -44,7 +44,6 @@ export function movePuppet(posesAt: PosesLater, { observable, legLengthM }: Perf
   const stands = settings.plantFeet ? standingFeet(feet, posesAt) : new Uint8Array(feet.length * posesAt(0).timesS.length);
   const placed = !settings.plantFeet ? [] : standOnFloor(complete, feet, stands, rootMm, poses.rotations, poses.flags);
   if (settings.pins.length > 0) pinLimbs(complete, settings.pins, posesAt(0).timesS, rootMm, poses.rotations, poses.flags);
-  const width = poses.joints.length;
-  for (let p = 0; p < width; p++) makeSignContinuous(poses.rotations, rootMm.length / 3, width * 4, p * 4);
+  makeSignsContinuous(poses.rotations, rootMm.length / 3, poses.joints.length);
   return { ...poses, rootMm, feet, stands, placed };
 }

@@ -1,15 +1,15 @@
 /**
  * What is ordered of every joint at every step (`roundMoves.ts`), in the units of the hand: degrees, turns of a key.
  */
-import { angleOf, fromAxisAngle, readQuat, writeQuat, type Quat } from '../numeric/quaternion.ts';
-import { makeSignContinuous } from '../numeric/quaternionSeries.ts';
+import { angleOf, fromAxisAngle, readQuat, writeQuat } from '../numeric/quaternion.ts';
+import { makeSignsContinuous } from '../numeric/quaternionSeries.ts';
 import { unwrap } from '../numeric/unwrap.ts';
 import { turnsFreely } from './armature.ts';
 import type { CompleteArmature, CompleteJoint } from './complete.ts';
 import { gridPhase, roundAxis, roundBall } from './roundMoves.ts';
 import { openingOfTurns, turnsOfOpening } from './screw.ts';
 import { angleAbout, DEG_PER_RAD, RAD_PER_DEG } from './turns.ts';
-import { length } from '../numeric/vector3.ts';
+import { length, readVec3 } from '../numeric/vector3.ts';
 
 /**
  * N steps, P joints. NaN where there is no pose. A move after a gap leads from the last pose before it, where the puppet stood still.
@@ -42,26 +42,26 @@ export function orderMoves(armature: CompleteArmature, rotations: Float64Array):
   armature.joints.forEach((joint, p) => {
     if (turnsFreely(joint.kind)) orderBall(joint, p, width, count, rotations, orders);
     else orderAxis(joint, p, width, count, rotations, orders);
-    makeSignContinuous(orders.rotations, count, width * 4, p * 4);
   });
+  makeSignsContinuous(orders.rotations, count, width);
   return orders;
 }
 
 function orderBall(joint: CompleteJoint, p: number, width: number, count: number, rotations: Float64Array, out: Orders): void {
-  const targets = Array.from({ length: count }, (_, s): Quat | null => {
+  const { turnDeg, incrementDeg, angleDeg } = out;
+  roundBall(
+    rotations, { joint: p, width, count }, joint.smallestDeg * RAD_PER_DEG, joint.slackDeg * RAD_PER_DEG, gridPhase(p), out.rotations, turnDeg,
+  );
+  for (let s = 0; s < count; s++) {
     const at = s * width + p;
-    return Number.isNaN(rotations[at * 4]!) ? null : readQuat(rotations, at);
-  });
-  const { ordered, moves } = roundBall(targets, joint.smallestDeg * RAD_PER_DEG, joint.slackDeg * RAD_PER_DEG, gridPhase(p));
-  ordered.forEach((q, s) => {
-    if (q === null) return;
-    const at = s * width + p;
-    const move = moves[s]!;
-    writeQuat(out.rotations, at, q);
-    out.angleDeg[at] = angleOf(q) * DEG_PER_RAD;
-    out.incrementDeg[at] = length(move) * DEG_PER_RAD;
-    for (let c = 0; c < 3; c++) out.turnDeg[at * 3 + c] = move[c]! * DEG_PER_RAD;
-  });
+    if (Number.isNaN(turnDeg[at * 3]!)) continue;
+    const move = readVec3(turnDeg, at);
+    incrementDeg[at] = length(move) * DEG_PER_RAD;
+    for (let c = at * 3; c < at * 3 + 3; c++) turnDeg[c]! *= DEG_PER_RAD;
+    // it stands as before where nothing is ordered
+    angleDeg[at] = incrementDeg[at] === 0 && s > 0 && !Number.isNaN(angleDeg[at - width]!)
+      ? angleDeg[at - width]! : angleOf(readQuat(out.rotations, at)) * DEG_PER_RAD;
+  }
 }
 
 function orderAxis(joint: CompleteJoint, p: number, width: number, count: number, rotations: Float64Array, out: Orders): void {

@@ -5,7 +5,7 @@
  * of its leg. The foot that has stood longest holds; while two feet stand, rounding puts the other a little beside its
  * place, and the datum readings say where. Where no foot stands a rig holds it, at the exact path to the nearest half millimetre.
  */
-import { readVec3, subtract } from '../numeric/vector3.ts';
+import { subtract, writeVec3 } from '../numeric/vector3.ts';
 import type { CompleteArmature } from './complete.ts';
 import type { Foot } from './feet.ts';
 import { emptyStance, forward, skeletonOf, startOf } from './kinematics.ts';
@@ -36,11 +36,11 @@ export function orderRoot(
     if (Number.isNaN(exactMm[s * 3]!)) continue;
     const stand = holding[s];
     if (stand === undefined || stand === null) {
-      root.set(readVec3(exactMm, s).map((v) => Math.round(v / RIG_STEP_MM) * RIG_STEP_MM), s * 3);
+      for (let c = s * 3; c < s * 3 + 3; c++) root[c] = Math.round(exactMm[c]! / RIG_STEP_MM) * RIG_STEP_MM;
       continue;
     }
     forward(skeleton, rotations, s, [0, 0, 0], stance);
-    root.set(subtract(stand.placeMm, startOf(stance, feet[stand.foot]!.bone)), s * 3);
+    writeVec3(root, s, subtract(stand.placeMm, startOf(stance, feet[stand.foot]!.bone)));
     feetHolding[s] = stand.foot;
   }
   return { root, holding: feetHolding };

@@ -2,9 +2,8 @@
  * The performer's path at the puppet's scale.
  */
 import { readQuat, rotate } from '../numeric/quaternion.ts';
-import { scale, add, subtract, type Vec3 } from '../numeric/vector3.ts';
+import { add, readVec3, scale, subtract, writeVec3, type Vec3 } from '../numeric/vector3.ts';
 import type { CompleteArmature, CompleteDrive } from './complete.ts';
-import { readVec3 } from '../numeric/vector3.ts';
 import { skeletonOf } from './kinematics.ts';
 
 /** Leg length taken where the take tells none: of a person of middle height, metres. Our choice. */
@@ -40,7 +39,7 @@ export function pathOf(
   const out = new Float64Array(rootM.length).fill(Number.NaN);
   for (let s = 0; s < rootM.length / 3; s++) {
     if (Number.isNaN(rootM[s * 3]!) || Number.isNaN(rotations[s * width * 4]!)) continue;
-    out.set(subtract(scale(readVec3(rootM, s), by), rotate(readQuat(rotations, s * width), pivot)), s * 3);
+    writeVec3(out, s, subtract(scale(readVec3(rootM, s), by), rotate(readQuat(rotations, s * width), pivot)));
   }
   return out;
 }

@@ -10,7 +10,7 @@ import { length, readVec3, subtract, unit, type Vec3 } from '../numeric/vector3.
 import { turnsFreely } from './armature.ts';
 import type { CompleteArmature } from './complete.ts';
 import { withinLimits } from './keepLimits.ts';
-import { emptyStance, forward, orientationOf, pointOn, skeletonOf, startOf, type Skeleton, type Stance } from './kinematics.ts';
+import { chainTo, emptyStance, forwardAlong, orientationOf, pointOn, skeletonOf, startOf, type Skeleton, type Stance } from './kinematics.ts';
 import { leastSquares } from './leastSquares.ts';
 import { bendOf, limbOf, type Limb } from './limb.ts';
 import type { LimbBend } from './limbBend.ts';
@@ -33,6 +33,10 @@ export class LimbReacher {
   private readonly bend: LimbBend | null;
   private readonly stance: Stance;
   private readonly local: Float64Array;
+  /** From the root to the end bone; of these what the aiming joint moves; the end bone alone. */
+  private readonly chain: Int32Array;
+  private readonly leg: Int32Array;
+  private readonly end: Int32Array;
 
   /**
    * @param bone index of the bone that the point is fixed to
@@ -44,6 +48,9 @@ export class LimbReacher {
     this.bone = bone;
     this.pointMm = pointMm;
     this.limb = limbOf(armature, bone);
+    this.chain = chainTo(this.skeleton, bone);
+    this.leg = this.chain.subarray(Math.max(0, this.chain.indexOf(this.limb.aim)));
+    this.end = this.chain.subarray(-1);
     this.stance = emptyStance(this.skeleton);
     this.local = new Float64Array(this.skeleton.count * 4);
     const rest = this.limb.rest.reduce<Vec3>((v, p) => plus(v, readVec3(this.skeleton.placeMm, p)), pointMm);
@@ -62,8 +69,8 @@ export class LimbReacher {
   reach(rotations: Float64Array, moment: number, rootMm: Vec3, targetMm: Vec3, flat: Quat | null): Reach {
     const { limb, armature, skeleton, stance, bend } = this;
     const base = moment * skeleton.count;
-    forward(skeleton, rotations, moment, rootMm, stance);
     if (bend === null) return leastSquares(armature, limb, this.bone, this.pointMm, rotations, moment, rootMm, targetMm, flat);
+    forwardAlong(skeleton, this.chain, rotations, moment, rootMm, stance);
     const { joints } = armature;
     const aimStart = startOf(stance, limb.aim);
     const wanted = subtract(targetMm, aimStart);
@@ -81,17 +88,17 @@ export class LimbReacher {
     if (now !== undefined && there !== undefined) {
       writeQuat(rotations, base + limb.aim, withinLimits(joints[limb.aim]!, multiply(shortestArc(now, there), was)));
     }
-    forward(skeleton, rotations, moment, rootMm, stance);
+    forwardAlong(skeleton, this.leg, rotations, moment, rootMm, stance);
     let tilted = false;
     if (flat !== null) {
       tilted = this.layFlat(rotations, base, flat);
-      forward(skeleton, rotations, moment, rootMm, stance);
+      forwardAlong(skeleton, this.end, rotations, moment, rootMm, stance);
       // what the ankle can't turn the whole leg can, about the line from hip to ankle, which moves neither of them
       for (let round = 0; round < 3 && tilted; round++) {
         this.twistLimb(rotations, base, flat);
-        forward(skeleton, rotations, moment, rootMm, stance);
+        forwardAlong(skeleton, this.leg, rotations, moment, rootMm, stance);
         tilted = this.layFlat(rotations, base, flat);
-        forward(skeleton, rotations, moment, rootMm, stance);
+        forwardAlong(skeleton, this.end, rotations, moment, rootMm, stance);
       }
     }
     return { missMm: length(subtract(pointOn(stance, this.bone, this.pointMm), targetMm)), tilted };

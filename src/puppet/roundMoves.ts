@@ -11,8 +11,8 @@
  *   steps, makes neighbouring joints move at different steps. The first pose is set up with that offset, within half a move.
  * - **Stops.** A joint of one axis is never ordered past its limit: the order then is up to the stop.
  */
-import { angleOf, conjugate, fromRotationVector, multiply, normalise, rotationVector, type Quat } from '../numeric/quaternion.ts';
-import { length, scale, type Vec3 } from '../numeric/vector3.ts';
+import { angleOf, conjugate, fromRotationVector, multiply, normalise, readQuat, rotationVector, writeQuat, type Quat } from '../numeric/quaternion.ts';
+import { length, scale, writeVec3, type Vec3 } from '../numeric/vector3.ts';
 
 /** Longest excursion that the deadband swallows, steps; longer ones are worth the move. Our choice. */
 export const DEADBAND_STEPS = 8;
@@ -85,12 +85,11 @@ function comesBack(errorAt: (step: number) => number, s: number, count: number, 
   return false;
 }
 
-/** What is ordered of a joint of any turn. */
-export interface RoundedBall {
-  /** `[N]` ordered turns; `null` where there is no pose. */
-  readonly ordered: readonly (Quat | null)[];
-  /** `[N]` the move to make, a rotation vector in the parent's axes, radians; its length is a whole number of smallest moves. */
-  readonly moves: readonly (Vec3 | null)[];
+/** Turns and moves of one joint within those of all joints: step s is entry `s·width + joint`. */
+export interface BallRow {
+  readonly joint: number;
+  readonly width: number;
+  readonly count: number;
 }
 
 /**
@@ -99,50 +98,56 @@ export interface RoundedBall {
  * (Rounding three axes apart would allow √3/2, and orders of less than a hand can make.) An ordered pose is the one before,
  * followed by the move: played back from the moves alone the poses come out the same.
  *
- * @param targets `[N]` turns from rest; `null` where there is no pose
+ * @param targets `[count·width·4]` turns from rest; NaN where there is no pose
  * @param smallestRad smallest move, radians. @param slackRad deadband. @param phase as for {@link roundAxis}
+ * @param ordered `[count·width·4]` the joint's ordered turns are written here; untouched where there is no pose
+ * @param moves `[count·width·3]` the move to make, a rotation vector in the parent's axes, radians; its length is a whole
+ *   number of smallest moves; untouched where there is no pose
  */
-export function roundBall(targets: readonly (Quat | null)[], smallestRad: number, slackRad: number, phase: number): RoundedBall {
-  const ordered: (Quat | null)[] = [];
-  const moves: (Vec3 | null)[] = [];
+export function roundBall(
+  targets: Float64Array, row: BallRow, smallestRad: number, slackRad: number, phase: number, ordered: Float64Array, moves: Float64Array,
+): void {
+  const { joint, width, count } = row;
+  const half = smallestRad / 2 + HAIR;
+  // an error this small is no move, told from the cosine of half the angle without working out the angle
+  const surely = Math.cos(half / 2) + 1e-12;
   let now: Quat | null = null;
-  targets.forEach((target, s) => {
-    if (target === null) {
-      ordered.push(null);
-      moves.push(null);
-      return;
-    }
-    let move: Vec3 = [0, 0, 0];
+  for (let s = 0; s < count; s++) {
+    const at = s * width + joint;
+    const w = targets[at * 4]!;
+    if (Number.isNaN(w)) continue;
+    let move: Vec3 = STILL;
     if (now === null) {
-      now = multiply(fromRotationVector(startOffset(targets, s, smallestRad, phase)), target);
+      now = multiply(fromRotationVector(startOffset(targets, row, s, smallestRad, phase)), readQuat(targets, at));
     } else {
-      const from: Quat = now;
-      const wanted = rotationVector(multiply(target, conjugate(from)));
-      const size = length(wanted);
-      const errorAt = (t: number): number => {
-        const later = targets[t];
-        return later === null || later === undefined ? Number.NaN : angleOf(multiply(later, conjugate(from)));
-      };
-      if (size > smallestRad / 2 + HAIR && !comesBack(errorAt, s, targets.length, smallestRad, slackRad)) {
-        move = scale(wanted, (Math.round(size / smallestRad) * smallestRad) / size);
-        now = normalise(multiply(fromRotationVector(move), from));
+      const cosine = w * now[0] + targets[at * 4 + 1]! * now[1] + targets[at * 4 + 2]! * now[2] + targets[at * 4 + 3]! * now[3];
+      if (Math.abs(cosine) < surely) {
+        const from: Quat = now;
+        const wanted = rotationVector(multiply(readQuat(targets, at), conjugate(from)));
+        const size = length(wanted);
+        const errorAt = (t: number): number => angleOf(multiply(readQuat(targets, t * width + joint), conjugate(from)));
+        if (size > half && !comesBack(errorAt, s, count, smallestRad, slackRad)) {
+          move = scale(wanted, (Math.round(size / smallestRad) * smallestRad) / size);
+          now = normalise(multiply(fromRotationVector(move), from));
+        }
       }
     }
-    ordered.push(now);
-    moves.push(move);
-  });
-  return { ordered, moves };
+    writeQuat(ordered, at, now);
+    writeVec3(moves, at, move);
+  }
 }
 
+const STILL: Vec3 = [0, 0, 0];
+
 /** Where the first pose is set off to: along the way that the joint first goes, by the phase; nothing for a joint that stays. */
-function startOffset(targets: readonly (Quat | null)[], first: number, smallestRad: number, phase: number): Vec3 {
-  const from = targets[first]!;
-  for (let t = first + 1; t < targets.length; t++) {
-    const later = targets[t];
-    if (later === null || later === undefined) continue;
-    const way = rotationVector(multiply(later, conjugate(from)));
+function startOffset(targets: Float64Array, { joint, width, count }: BallRow, first: number, smallestRad: number, phase: number): Vec3 {
+  const back = conjugate(readQuat(targets, first * width + joint));
+  for (let t = first + 1; t < count; t++) {
+    const at = t * width + joint;
+    if (Number.isNaN(targets[at * 4]!)) continue;
+    const way = rotationVector(multiply(readQuat(targets, at), back));
     const size = length(way);
     if (size > smallestRad / 2) return scale(way, (phase * smallestRad) / size);
   }
-  return [0, 0, 0];
+  return STILL;
 }

@@ -10,8 +10,8 @@
  * 4. Each leg is solved again (`reachLimb.ts`). Between two stands a foot keeps the performer's path plus a share of the
  *    corrections on both sides, and never goes below the floor.
  */
-import { conjugate, fromAxisAngle, IDENTITY, multiply, readQuat, rotate, slerp, type Quat } from '../numeric/quaternion.ts';
-import { add, length, readVec3, scale, subtract, type Vec3 } from '../numeric/vector3.ts';
+import { conjugate, fromAxisAngle, IDENTITY, multiply, readQuat, rotate, slerp, writeQuat, type Quat } from '../numeric/quaternion.ts';
+import { add, length, readVec3, scale, subtract, writeVec3, type Vec3 } from '../numeric/vector3.ts';
 import type { CompleteArmature } from './complete.ts';
 import type { Foot } from './feet.ts';
 import { emptyStance, forward, orientationOf, pointOn, skeletonOf, startOf } from './kinematics.ts';
@@ -53,9 +53,9 @@ export function standOnFloor(
     forward(skeleton, rotations, s, [0, 0, 0], stance);
     feet.forEach(({ bone }, f) => {
       const at = s * feet.length + f;
-      offset.set(startOf(stance, bone), at * 3);
-      turned.set(orientationOf(stance, bone), at * 4);
-      if (reachers[f]!.limb.aim >= 0) hip.set(startOf(stance, reachers[f]!.limb.aim), at * 3);
+      writeVec3(offset, at, startOf(stance, bone));
+      writeQuat(turned, at, orientationOf(stance, bone));
+      if (reachers[f]!.limb.aim >= 0) writeVec3(hip, at, startOf(stance, reachers[f]!.limb.aim));
     });
   }
 
@@ -185,7 +185,7 @@ function bringNearer(
       const wanted = Math.min(mostMm * USED_REACH, Math.max(leastMm, distance));
       if (Math.abs(wanted - distance) < 1e-6 || distance === 0) continue;
       moved = true;
-      pathMm.set(add(readVec3(pathMm, s), scale(way, (distance - wanted) / distance)), s * 3);
+      writeVec3(pathMm, s, add(readVec3(pathMm, s), scale(way, (distance - wanted) / distance)));
     }
     if (!moved) return;
   }

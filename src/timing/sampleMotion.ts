@@ -7,7 +7,7 @@
  * clock's unit, so container time serves as it is.
  */
 import { readQuat, writeQuat } from '../numeric/quaternion.ts';
-import { makeSignContinuous, squadBetween, type QuatRun } from '../numeric/quaternionSeries.ts';
+import { alongSquad, makeSignsContinuous, squadPiece, type SquadPiece } from '../numeric/quaternionSeries.ts';
 import { hermite, pchipEndSlope, pchipInnerSlope } from '../numeric/pchip.ts';
 import { JOINT, JOINT_COUNT, JOINT_NAMES, PERFORMER_KIND } from '../motion/joints.ts';
 import { STATE_MISSING, type Motion } from '../motion/motion.ts';
@@ -36,8 +36,7 @@ export function sampleMotion(motion: Motion, atS: Float64Array): Poses {
   const errorDeg = new Float32Array(count * JOINT_COUNT).fill(Number.NaN);
   const unsure = new Uint8Array(count * JOINT_COUNT);
   const contacts = new Uint8Array(count * 2);
-  const hinge = hingeAngles(motion);
-  const runs = knownRuns(motion);
+  const { hinge, runs, pieces } = curvesOf(motion);
 
   let k = 0;
   for (let s = 0; s < count; s++) {
@@ -65,8 +64,8 @@ export function sampleMotion(motion: Motion, atS: Float64Array): Poses {
         const half = cubic(timesS, angles, 1, 0, from, to, low, u) / 2;
         writeQuat(rotations, out, [Math.cos(half), 0, 0, Math.sin(half)]);
       } else if (motion.observable[j] === 1) {
-        const run: QuatRun = { timesS, values: motion.rotations, stride: JOINT_COUNT * 4, offset: j * 4, from, to };
-        writeQuat(rotations, out, squadBetween(run, low, u));
+        const piece = pieces[a] ??= squadPiece({ timesS, values: motion.rotations, stride: JOINT_COUNT * 4, offset: j * 4, from, to }, low);
+        writeQuat(rotations, out, alongSquad(piece, u));
       } else {
         writeQuat(rotations, out, readQuat(motion.rotations, a));
       }
@@ -81,8 +80,26 @@ export function sampleMotion(motion: Motion, atS: Float64Array): Poses {
         : cubic(timesS, motion.rootM, 3, c, runs.from[pelvis]!, runs.to[pelvis]!, low, u);
     }
   }
-  for (let j = 0; j < JOINT_COUNT; j++) makeSignContinuous(rotations, count, JOINT_COUNT * 4, j * 4);
+  makeSignsContinuous(rotations, count, JOINT_COUNT);
   return { timesS: atS, rotations, rootM, contacts, confidence, state, errorDeg, unsure };
+}
+
+/** What follows from the motion alone and is wanted again at every other timing; `pieces[T·J]` are made as they are met. */
+interface Curves {
+  readonly hinge: readonly (Float64Array | undefined)[];
+  readonly runs: { readonly from: Int32Array; readonly to: Int32Array };
+  readonly pieces: (SquadPiece | undefined)[];
+}
+
+const known = new WeakMap<Motion, Curves>();
+
+function curvesOf(motion: Motion): Curves {
+  let curves = known.get(motion);
+  if (curves === undefined) {
+    curves = { hinge: hingeAngles(motion), runs: knownRuns(motion), pieces: Array.from({ length: motion.state.length }) };
+    known.set(motion, curves);
+  }
+  return curves;
 }
 
 /** The frames on both sides of a moment and where between them it lies; the same frame twice when it is on one. */

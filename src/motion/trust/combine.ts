@@ -7,23 +7,33 @@ import { JOINT } from '../joints.ts';
 const SHARED: readonly (readonly number[])[] = [[JOINT.spine, JOINT.chest], [JOINT.neck, JOINT.head]];
 
 /**
+ * Which joints' errors belong together when their turns are put together: told once, used at every step.
+ *
+ * @param joints indices in JOINT_NAMES
+ * @returns one list for each measurement; within it errors add as they are
+ */
+export function errorTerms(joints: readonly number[]): readonly (readonly number[])[] {
+  const apart = joints.filter((joint) => !SHARED.some((group) => group.includes(joint))).map((joint) => [joint]);
+  const shared = SHARED.map((group) => group.filter((joint) => joints.includes(joint))).filter((group) => group.length > 0);
+  return [...apart, ...shared];
+}
+
+/**
  * One sigma of a product of joint turns, degrees: errors of different measurements add as squares, those of joints that
  * share one measurement add as they are. NaN entries (not observable, at rest) are left out; NaN where nothing is left.
  *
- * @param joints indices in JOINT_NAMES
- * @param errorOf one sigma of each, degrees
+ * @param terms of {@link errorTerms}
+ * @param errorDeg `[…·J]` one sigma of each joint, degrees; @param base index of the first joint of the moment
  */
-export function combinedErrorDeg(joints: readonly number[], errorOf: (joint: number) => number): number {
+export function combinedErrorDeg(terms: readonly (readonly number[])[], errorDeg: ArrayLike<number>, base: number): number {
   let squares = Number.NaN;
-  const add = (error: number): void => {
-    if (!Number.isNaN(error)) squares = (Number.isNaN(squares) ? 0 : squares) + error * error;
-  };
-  for (const joint of joints) {
-    if (!SHARED.some((group) => group.includes(joint))) add(errorOf(joint));
-  }
-  for (const group of SHARED) {
-    const errors = group.filter((joint) => joints.includes(joint)).map(errorOf).filter((error) => !Number.isNaN(error));
-    if (errors.length > 0) add(errors.reduce((sum, error) => sum + error, 0));
+  for (const term of terms) {
+    let sum = Number.NaN;
+    for (const joint of term) {
+      const error = errorDeg[base + joint]!;
+      if (!Number.isNaN(error)) sum = (Number.isNaN(sum) ? 0 : sum) + error;
+    }
+    if (!Number.isNaN(sum)) squares = (Number.isNaN(squares) ? 0 : squares) + sum * sum;
   }
   return Math.sqrt(squares);
 }
