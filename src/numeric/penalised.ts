@@ -34,7 +34,7 @@ export interface PenalisedFactor {
   readonly roughness: Roughness;
   /** `[n]` w·h of each sample. */
   readonly weight: Float64Array;
-  /** `[n·4]` 1/D, then the three numbers of L left of the diagonal. */
+  /** `[(n + 3)·4]` 1/D, then the three numbers of L left of the diagonal; three rows of nothing at the end. */
   readonly factor: Float64Array;
 }
 
@@ -80,12 +80,16 @@ export function roughnessOf(times: ArrayLike<number>, interval: number, order: P
   return { n, order, spans, rows, band, stiff: stiffness > STIFF };
 }
 
+/** Rows of nothing beside the solution, so that its first and last rows are worked out like all others. */
+const ROOM = 3;
+
 /** @param weights n numbers ≥ 0, more than the order of them above 0, or `null` for 1 everywhere */
 export function factorPenalised(roughness: Roughness, weights: ArrayLike<number> | null): PenalisedFactor {
   const { n, spans, band } = roughness;
   const weight = spans.slice();
   if (weights !== null) for (let k = 0; k < n; k++) weight[k]! *= weights[k]!;
-  const factor = band.slice();
+  const factor = new Float64Array((n + ROOM) * 4);
+  factor.set(band);
   for (let k = 0; k < n; k++) factor[k * 4]! += weight[k]!;
   return { roughness, weight, factor: factorBand(factor, n) };
 }
@@ -107,24 +111,35 @@ function differenceRows(times: ArrayLike<number>, interval: number, order: Penal
   return rows;
 }
 
-/** L·D·Lᵀ of a symmetric matrix with three diagonals beside the main one, in place: `[n·4]` as in {@link PenalisedFactor}. */
+/** L·D·Lᵀ of a symmetric matrix with three diagonals beside the main one, in place: as in {@link PenalisedFactor}. */
 function factorBand(band: Float64Array, n: number): Float64Array {
-  let d1 = 0;
-  let d2 = 0;
-  let d3 = 0;
+  // 1/D of the three rows before, and of L what the rows to come need; one division a row, for they are what takes time
+  let i1 = 0;
+  let i2 = 0;
+  let i3 = 0;
+  let before1 = 0;
+  let before2 = 0;
+  let twoBefore1 = 0;
   for (let i = 0; i < n; i++) {
     const b = i * 4;
-    const l3 = i > 2 ? band[b + 3]! / d3 : 0;
-    const l2 = i > 1 ? (band[b + 2]! - l3 * d3 * band[b - 8 + 1]!) / d2 : 0;
-    const l1 = i > 0 ? (band[b + 1]! - l3 * d3 * band[b - 4 + 2]! - l2 * d2 * band[b - 4 + 1]!) / d1 : 0;
-    const d = band[b]! - l3 * l3 * d3 - l2 * l2 * d2 - l1 * l1 * d1;
-    band[b] = 1 / d;
+    // the numbers of L times D
+    const m3 = band[b + 3]!;
+    const m2 = band[b + 2]! - m3 * twoBefore1;
+    const m1 = band[b + 1]! - m3 * before2 - m2 * before1;
+    const l3 = m3 * i3;
+    const l2 = m2 * i2;
+    const l1 = m1 * i1;
+    const inverse = 1 / (band[b]! - l3 * m3 - l2 * m2 - l1 * m1);
+    band[b] = inverse;
     band[b + 1] = l1;
     band[b + 2] = l2;
     band[b + 3] = l3;
-    d3 = d2;
-    d2 = d1;
-    d1 = d;
+    twoBefore1 = before1;
+    before1 = l1;
+    before2 = l2;
+    i3 = i2;
+    i2 = i1;
+    i1 = inverse;
   }
   return band;
 }
@@ -138,9 +153,9 @@ function factorBand(band: Float64Array, n: number): Float64Array {
  */
 export function smoothPenalised(equations: PenalisedFactor, values: Float64Array, stride = 1, offset = 0, width = 1): void {
   const { weight, factor, roughness: { n, stiff } } = equations;
-  const z = new Float64Array(n * width);
+  const z = new Float64Array((n + 2 * ROOM) * width);
   for (let k = 0; k < n; k++) {
-    for (let c = 0; c < width; c++) z[k * width + c] = weight[k]! * values[offset + k * stride + c]!;
+    for (let c = 0; c < width; c++) z[(k + ROOM) * width + c] = weight[k]! * values[offset + k * stride + c]!;
   }
   solveBand(factor, z, n, width);
   if (stiff) {
@@ -149,41 +164,34 @@ export function smoothPenalised(equations: PenalisedFactor, values: Float64Array
     for (let i = 0; i < z.length; i++) z[i]! += rest[i]!;
   }
   for (let k = 0; k < n; k++) {
-    for (let c = 0; c < width; c++) values[offset + k * stride + c] = z[k * width + c]!;
+    for (let c = 0; c < width; c++) values[offset + k * stride + c] = z[(k + ROOM) * width + c]!;
   }
 }
 
 /**
- * Solves in place, `z[n·width]`. The number that was made last is taken away last, so that no step waits for more of the
- * one before than it must.
+ * Solves in place, row k of `z` at `(k + 3)·width`. The number that was made last is taken away last, so that no step waits
+ * for more of the one before than it must.
  */
 function solveBand(factor: Float64Array, z: Float64Array, n: number, width: number): void {
-  const behind2 = 2 * width;
-  const behind3 = 3 * width;
-  for (let k = 1; k < n; k++) {
-    const l1 = factor[k * 4 + 1]!;
-    const l2 = factor[k * 4 + 2]!;
-    const l3 = factor[k * 4 + 3]!;
-    for (let i = k * width; i < (k + 1) * width; i++) {
-      let v = z[i]!;
-      if (k > 2) v -= l3 * z[i - behind3]!;
-      if (k > 1) v -= l2 * z[i - behind2]!;
-      z[i] = v - l1 * z[i - width]!;
-    }
+  const two = 2 * width;
+  const three = 3 * width;
+  for (let k = 0, i = three; k < n; k++) {
+    const b = k * 4;
+    const l1 = factor[b + 1]!;
+    const l2 = factor[b + 2]!;
+    const l3 = factor[b + 3]!;
+    for (const end = i + width; i < end; i++) z[i] = z[i]! - l3 * z[i - three]! - l2 * z[i - two]! - l1 * z[i - width]!;
   }
   for (let k = n - 1; k >= 0; k--) {
     const b = k * 4;
     const inverse = factor[b]!;
     // L transposed: the first number of the row below, the second of the one below that, the third of the next
-    const l1 = k + 1 < n ? factor[b + 5]! : 0;
-    const l2 = k + 2 < n ? factor[b + 10]! : 0;
-    const l3 = k + 3 < n ? factor[b + 15]! : 0;
-    for (let i = k * width; i < (k + 1) * width; i++) {
-      let v = z[i]! * inverse;
-      if (k + 3 < n) v -= l3 * z[i + behind3]!;
-      if (k + 2 < n) v -= l2 * z[i + behind2]!;
-      if (k + 1 < n) v -= l1 * z[i + width]!;
-      z[i] = v;
+    const l1 = factor[b + 5]!;
+    const l2 = factor[b + 10]!;
+    const l3 = factor[b + 15]!;
+    const start = (k + ROOM) * width;
+    for (let i = start; i < start + width; i++) {
+      z[i] = z[i]! * inverse - l3 * z[i + three]! - l2 * z[i + two]! - l1 * z[i + width]!;
     }
   }
 }
@@ -193,14 +201,17 @@ function residual(
   { weight, roughness: { n, order, rows } }: PenalisedFactor, values: Float64Array, stride: number, offset: number, z: Float64Array,
   width: number,
 ): Float64Array {
-  const rest = new Float64Array(n * width);
+  const rest = new Float64Array(z.length);
   const terms = order + 1;
   for (let c = 0; c < width; c++) {
-    for (let k = 0; k < n; k++) rest[k * width + c] = weight[k]! * (values[offset + k * stride + c]! - z[k * width + c]!);
+    for (let k = 0; k < n; k++) {
+      const at = (k + ROOM) * width + c;
+      rest[at] = weight[k]! * (values[offset + k * stride + c]! - z[at]!);
+    }
     for (let r = 0; r + order < n; r++) {
       let rough = 0;
-      for (let j = 0; j < terms; j++) rough += rows[r * terms + j]! * z[(r + j) * width + c]!;
-      for (let j = 0; j < terms; j++) rest[(r + j) * width + c]! -= rows[r * terms + j]! * rough;
+      for (let j = 0; j < terms; j++) rough += rows[r * terms + j]! * z[(r + j + ROOM) * width + c]!;
+      for (let j = 0; j < terms; j++) rest[(r + j + ROOM) * width + c]! -= rows[r * terms + j]! * rough;
     }
   }
   return rest;

@@ -19,8 +19,11 @@ export function twoSidedSum(
   const count = to - from + 1;
   if (count < 2) return;
   const ahead = new Float64Array(count * width);
+  /** What is left of a sample at the next one. */
+  const fades = new Float64Array(count);
   for (let k = to - 1; k >= from; k--) {
     const fade = Math.exp(-(timesS[k + 1]! - timesS[k]!) / reachS);
+    fades[k - from] = fade;
     const at = (k - from) * width;
     for (let c = 0; c < width; c++) {
       ahead[at + c] = fade * (ahead[at + width + c]! + values[(k + 1) * width + c]!);
@@ -28,7 +31,7 @@ export function twoSidedSum(
   }
   // forward sweep: values[k] becomes itself plus everything behind it
   for (let k = from + 1; k <= to; k++) {
-    const fade = Math.exp(-(timesS[k]! - timesS[k - 1]!) / reachS);
+    const fade = fades[k - 1 - from]!;
     for (let c = 0; c < width; c++) values[k * width + c]! += fade * values[(k - 1) * width + c]!;
   }
   for (let k = from; k <= to; k++) {

@@ -66,12 +66,12 @@ export function jointTrust(source: PredictorSource, state: Uint8Array, model: Er
   const errorDeg = new Float32Array(frames * JOINT_COUNT).fill(Number.NaN);
   const unsure = new Uint8Array(frames * JOINT_COUNT);
   const x = new Float64Array(PREDICTOR_COUNT);
-  for (let joint = 0; joint < JOINT_COUNT; joint++) {
-    const { errorClass, share } = JOINT_CLASS[joint]!;
-    if (errorClass < 0) continue;
-    for (let t = 0; t < frames; t++) {
+  for (let t = 0; t < frames; t++) {
+    for (let joint = 0; joint < JOINT_COUNT; joint++) {
       const i = t * JOINT_COUNT + joint;
+      // also the joints that can't be seen, which have no class
       if (Number.isNaN(log[i]!)) continue;
+      const { errorClass, share } = JOINT_CLASS[joint]!;
       writeMoving(source, t, joint, x);
       const moving = partOf(model, errorClass, BENT, x[BENT]!) + partOf(model, errorClass, QUICK, x[QUICK]!);
       const error = fromLog(model, log[i]! + moving);
