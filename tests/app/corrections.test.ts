@@ -3,7 +3,7 @@ import { angleJoint, CORRECTABLE, limbOf, PLACEABLE } from '../../src/app/correc
 import { currentAngleDeg } from '../../src/app/corrections/currentAngle.ts';
 import { place, sayContact, toggleDepthFlip, toggleSwap, typeAngle, unplace, untypeAngle } from '../../src/app/corrections/edits.ts';
 import { listCorrections } from '../../src/app/corrections/listed.ts';
-import { contactSpan, depthSpan, runAround } from '../../src/app/corrections/spans.ts';
+import { contactSpan, runAround } from '../../src/app/corrections/spans.ts';
 import { byHandAt, standingAt } from '../../src/app/ladder/handMarks.ts';
 import { NO_CORRECTIONS } from '../../src/motion/corrections/corrections.ts';
 import type { FittedBody } from '../../src/motion/fit/fittedBody.ts';
@@ -92,12 +92,6 @@ describe('the span of an act', () => {
   it('runs as far as something holds, and is the frame alone where it does not', () => {
     expect(runAround([0, 1, 2, 3, 4], 2, (f) => f > 0 && f < 4)).toEqual({ fromS: 1, toS: 3 });
     expect(runAround([0, 1, 2], 1, () => false)).toEqual({ fromS: 1, toS: 1 });
-  });
-
-  it('is, for depth, where the bone leans out of the plane of the picture', () => {
-    expect(depthSpan(body(), 2, 'leftArm', [0, 1])).toEqual({ fromS: 0.1, toS: 0.3 });
-    expect(depthSpan(body(), 2, 'leftArm', [0])).toEqual({ fromS: 0.2, toS: 0.2 });
-    expect(depthSpan(body(), 2, 'rightArm', [0, 1])).toEqual({ fromS: 0.2, toS: 0.2 });
   });
 
   it('is, for a foot, as long as it goes on standing or being free', () => {

@@ -6,12 +6,13 @@ import { createStore } from 'zustand/vanilla';
 import { describeCorrections } from '../../book/describeCorrections.ts';
 import type { CorrectableJoint } from '../../motion/corrections/angleMeasures.ts';
 import type { Corrections, SwapPart } from '../../motion/corrections/corrections.ts';
+import { flipSpan } from '../../motion/corrections/flipSpan.ts';
 import type { FoundSwap } from '../../motion/fit/fittedBody.ts';
 import { unsureSpans } from '../../motion/trust/unsureSpans.ts';
 import { LANDMARK, LANDMARK_COUNT, type LandmarkName } from '../../pose/landmarks.ts';
 import { angleJoint, CORRECTABLE, type Correctable, isPlaceable, limbOf, PLACEABLE } from '../corrections/correctable.ts';
 import * as edits from '../corrections/edits.ts';
-import { contactSpan, depthSpan } from '../corrections/spans.ts';
+import { contactSpan } from '../corrections/spans.ts';
 import { currentBook, editBook, type EditWords } from './bookStore.ts';
 import { playhead, repaintPlayhead, setPlayhead } from './playhead.ts';
 import { say, session } from './session.ts';
@@ -164,8 +165,7 @@ export function flipDepthHere(): void {
     correcting.setState({ side: 'correct' });
     return;
   }
-  const bones = limb.bone === 'both' ? ([0, 1] as const) : limb.bone === 'upper' ? ([0] as const) : ([1] as const);
-  const span = saidSpan() ?? (fit === null ? { fromS: here.timeS, toS: here.timeS } : depthSpan(fit.body, here.frame, limb.limb, bones));
+  const span = saidSpan() ?? (fit === null ? { fromS: here.timeS, toS: here.timeS } : flipSpan(fit.body, here.frame, limb));
   editCorrections((c) => edits.toggleDepthFlip(c, { ...limb, ...span }, here.timeS));
 }
 

@@ -3,9 +3,8 @@
  * of the picture to where they next do, and the mistake, if it is one, begins and ends there.
  */
 import type { FittedBody } from '../fit/fittedBody.ts';
-import { BONE_COUNT, LIMB_NAMES, type LimbName } from '../fit/layout.ts';
+import { BONE_COUNT, LIMB_NAMES } from '../fit/layout.ts';
 import type { DepthFlip } from './corrections.ts';
-import { frameAt } from './moments.ts';
 
 /** A bone that shows this share of its length lies in the plane of the picture within 14°: there both ways are nearly the same. */
 const IN_PLANE = 0.97;
@@ -13,22 +12,22 @@ const IN_PLANE = 0.97;
 const REACH_S = 1.5;
 
 /**
- * @param timeS container time
- * @returns the flip that a person would make of it, for the limb's bone that leans most, or both where both lean
+ * @param frame index of the frame at which the limb is turned over
+ * @returns container times; the frame alone where none of the bones meant leans
  */
-export function proposeFlip(body: Pick<FittedBody, 'timesS' | 'boneInPlane'>, limb: LimbName, timeS: number): DepthFlip | null {
+export function flipSpan(
+  body: Pick<FittedBody, 'timesS' | 'boneInPlane'>, frame: number, { limb, bone }: Pick<DepthFlip, 'limb' | 'bone'>,
+): Pick<DepthFlip, 'fromS' | 'toS'> {
   const { timesS, boneInPlane } = body;
-  const frame = frameAt(timesS, timeS);
-  if (frame < 0) return null;
   const upper = LIMB_NAMES.indexOf(limb) * 2;
-  const leans = (t: number, bone: number): boolean => boneInPlane[t * BONE_COUNT + bone]! < IN_PLANE;
-  const both = [upper, upper + 1].filter((bone) => leans(frame, bone));
-  const bones = both.length > 0 ? both : [upper, upper + 1];
-  const inside = (t: number): boolean => Math.abs(timesS[t]! - timesS[frame]!) <= REACH_S && bones.some((bone) => leans(t, bone));
+  const bones = bone === 'both' ? [upper, upper + 1] : [bone === 'upper' ? upper : upper + 1];
+  const leans = (t: number): boolean => Math.abs(timesS[t]! - timesS[frame]!) <= REACH_S
+    && bones.some((b) => boneInPlane[t * BONE_COUNT + b]! < IN_PLANE);
   let first = frame;
-  while (first > 0 && inside(first - 1)) first--;
   let last = frame;
-  while (last < timesS.length - 1 && inside(last + 1)) last++;
-  const bone = bones.length === 2 ? 'both' : bones[0] === upper ? 'upper' : 'lower';
-  return { limb, bone, fromS: timesS[first]!, toS: timesS[last]! };
+  if (leans(frame)) {
+    while (first > 0 && leans(first - 1)) first--;
+    while (last < timesS.length - 1 && leans(last + 1)) last++;
+  }
+  return { fromS: timesS[first]!, toS: timesS[last]! };
 }

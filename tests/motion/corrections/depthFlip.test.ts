@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { NO_CORRECTIONS, type Corrections } from '../../../src/motion/corrections/corrections.ts';
-import { proposeFlip } from '../../../src/motion/corrections/flipSpan.ts';
+import { flipSpan } from '../../../src/motion/corrections/flipSpan.ts';
 import { createFitter } from '../../../src/motion/fit/fitTake.ts';
 import type { FittedBody } from '../../../src/motion/fit/fittedBody.ts';
 import { BONE_COUNT, FIGURE_LANDMARKS } from '../../../src/motion/fit/layout.ts';
@@ -49,15 +49,21 @@ describe('a limb turned over in depth', { timeout: 60_000 }, () => {
     expect(toLens(fit({ depthFlips: [flip, flip] }), 60, 'upper')).toBeGreaterThan(0.08);
   });
 
-  it('is proposed from where the limb lies in the picture to where it does again', () => {
-    const proposed = proposeFlip(base, 'rightArm', 2)!;
-    expect(proposed.limb).toBe('rightArm');
-    expect(proposed.fromS).toBeGreaterThan(0.4);
-    expect(proposed.fromS).toBeLessThan(1.9);
-    expect(proposed.toS).toBeGreaterThan(2.1);
-    expect(proposed.toS).toBeLessThan(3.5);
-    expect(proposeFlip(base, 'leftArm', 99)).toBeNull();
-    const flat = { timesS: base.timesS, boneInPlane: new Float64Array(120 * BONE_COUNT).fill(1) };
-    expect(proposeFlip(flat, 'leftLeg', 1)).toEqual({ limb: 'leftLeg', bone: 'both', fromS: 1, toS: 1 });
+  it('spans from where the limb lies in the picture to where it does again', () => {
+    const span = flipSpan(base, 60, { limb: 'rightArm', bone: 'both' });
+    expect(span.fromS).toBeGreaterThan(0.4);
+    expect(span.fromS).toBeLessThan(1.9);
+    expect(span.toS).toBeGreaterThan(2.1);
+    expect(span.toS).toBeLessThan(3.5);
+  });
+
+  it('spans the bones that are meant, and the frame alone where they do not lean', () => {
+    const boneInPlane = new Float64Array(5 * BONE_COUNT).fill(1);
+    // the left forearm leaves the plane of the picture in frames 1 to 3
+    for (const t of [1, 2, 3]) boneInPlane[t * BONE_COUNT + 1] = 0.6;
+    const body = { timesS: Float64Array.from([0, 0.1, 0.2, 0.3, 0.4]), boneInPlane };
+    expect(flipSpan(body, 2, { limb: 'leftArm', bone: 'both' })).toEqual({ fromS: 0.1, toS: 0.3 });
+    expect(flipSpan(body, 2, { limb: 'leftArm', bone: 'upper' })).toEqual({ fromS: 0.2, toS: 0.2 });
+    expect(flipSpan(body, 2, { limb: 'rightArm', bone: 'both' })).toEqual({ fromS: 0.2, toS: 0.2 });
   });
 });

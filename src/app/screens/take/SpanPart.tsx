@@ -3,8 +3,9 @@ import type { ReactElement } from 'react';
 import { useStore } from 'zustand';
 import { plainName } from '../../../book/describeCorrections.ts';
 import type { SwapPart } from '../../../motion/corrections/corrections.ts';
+import { flipSpan } from '../../../motion/corrections/flipSpan.ts';
 import { limbOf } from '../../corrections/correctable.ts';
-import { contactSpan, depthSpan } from '../../corrections/spans.ts';
+import { contactSpan } from '../../corrections/spans.ts';
 import { Choice } from '../../fields/Choice.tsx';
 import { Key } from '../../fields/Key.tsx';
 import { runCommand } from '../../state/commands.ts';
@@ -26,8 +27,7 @@ export function SpanPart(): ReactElement {
   const { chosen, fromS, toS, swapPart } = useStore(correcting);
   const limb = chosen === null ? null : limbOf(chosen);
   const said = here === null ? null : saidSpan();
-  const bones = limb === null || limb.bone === 'both' ? ([0, 1] as const) : limb.bone === 'upper' ? ([0] as const) : ([1] as const);
-  const depth = said ?? (fit === null || here === null || limb === null ? null : depthSpan(fit.body, here.frame, limb.limb, bones));
+  const depth = said ?? (fit === null || here === null || limb === null ? null : flipSpan(fit.body, here.frame, limb));
   return (
     <section className="part" aria-label="Over a span">
       <div className="part-row">
