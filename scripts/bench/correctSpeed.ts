@@ -2,25 +2,19 @@
  * How long one correction takes on a take that is fitted: from the release of a drag to the corrected body, in Node on one thread, as in the
  * app's worker.
  */
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { NO_CORRECTIONS, type Corrections } from '../../src/motion/corrections/corrections.ts';
 import { createFitter } from '../../src/motion/fit/fitTake.ts';
 import { FIGURE_LANDMARKS, POINT } from '../../src/motion/fit/layout.ts';
-import { trackFromJson } from '../../src/pose/trackJson.ts';
-import { PROJECT_FOLDER } from '../serve/projectFolder.ts';
-import { toAndFro } from './fitSpeed.ts';
+import { LONG_DEMO_RATE as RATE, longDemo } from './longDemo.ts';
 import { percentile } from './percentile.ts';
 import type { BenchResult } from './result.ts';
 
 const SECONDS = 20;
-const RATE = 30;
 const RUNS = 9;
 
 /** Times each kind of correction on a take of 20 s, at another moment each time. */
 export function correctSpeed(_browser: unknown, _url: string, say: (line: string) => void): Promise<BenchResult> {
-  const shipped = JSON.parse(readFileSync(join(PROJECT_FOLDER, 'src/app/demo/one-leg-reach.track.json'), 'utf8')) as { track: unknown };
-  const track = toAndFro(trackFromJson(shipped.track), SECONDS * RATE);
+  const track = longDemo(SECONDS);
   const fitter = createFitter();
   const { figureImage } = fitter.fit(track, 1);
   /** The left elbow put 10 px beside where the fit has it. */

@@ -1,7 +1,7 @@
 /**
  * `npm run bench`: times what a person waits for, and prints it as Markdown.
  *
- *     npm run bench -- [--only pose,fit,correct,plan,change,page,playhead] [--write]
+ *     npm run bench -- [--only pose,fit,correct,plan,puppet,change,page,playhead] [--write]
  *
  * --write puts the result, with the date and the facts of the machine, into docs/benchmarks.md. Absolute times belong to the
  * machine; ratios carry over better.
@@ -25,6 +25,7 @@ import { pageLoad } from './pageLoad.ts';
 import { planSpeed } from './planSpeed.ts';
 import { playheadSpeed } from './playheadSpeed.ts';
 import { poseSpeed } from './poseSpeed.ts';
+import { puppetSpeed } from './puppetSpeed.ts';
 import type { BenchResult } from './result.ts';
 
 const DOCUMENT = join(PROJECT_FOLDER, 'docs', 'benchmarks.md');
@@ -37,6 +38,7 @@ const BENCHES: Readonly<Record<string, { readonly on: 'bench' | 'app'; readonly 
   fit: { on: 'bench', run: fitSpeed },
   correct: { on: 'bench', run: correctSpeed },
   plan: { on: 'bench', run: planSpeed },
+  puppet: { on: 'bench', run: puppetSpeed },
   change: { on: 'app', run: changeSpeed },
   page: { on: 'app', run: pageLoad },
   playhead: { on: 'app', run: playheadSpeed },

@@ -125,8 +125,7 @@ export function roundBall(
         const from: Quat = now;
         const wanted = rotationVector(multiply(readQuat(targets, at), conjugate(from)));
         const size = length(wanted);
-        const errorAt = (t: number): number => angleOf(multiply(readQuat(targets, t * width + joint), conjugate(from)));
-        if (size > half && !comesBack(errorAt, s, count, smallestRad, slackRad)) {
+        if (size > half && !comesBack((t) => angleOf(multiply(readQuat(targets, t * width + joint), conjugate(from))), s, count, smallestRad, slackRad)) {
           move = scale(wanted, (Math.round(size / smallestRad) * smallestRad) / size);
           now = normalise(multiply(fromRotationVector(move), from));
         }

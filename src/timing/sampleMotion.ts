@@ -7,7 +7,7 @@
  * clock's unit, so container time serves as it is.
  */
 import { readQuat, writeQuat } from '../numeric/quaternion.ts';
-import { alongSquad, makeSignsContinuous, squadPiece, type SquadPiece } from '../numeric/quaternionSeries.ts';
+import { alongSquad, makeSignsContinuous, SQUAD_PIECE, writeSquadPiece } from '../numeric/quaternionSeries.ts';
 import { hermite, pchipEndSlope, pchipInnerSlope } from '../numeric/pchip.ts';
 import { JOINT, JOINT_COUNT, JOINT_NAMES, PERFORMER_KIND } from '../motion/joints.ts';
 import { STATE_MISSING, type Motion } from '../motion/motion.ts';
@@ -64,8 +64,10 @@ export function sampleMotion(motion: Motion, atS: Float64Array): Poses {
         const half = cubic(timesS, angles, 1, 0, from, to, low, u) / 2;
         writeQuat(rotations, out, [Math.cos(half), 0, 0, Math.sin(half)]);
       } else if (motion.observable[j] === 1) {
-        const piece = pieces[a] ??= squadPiece({ timesS, values: motion.rotations, stride: JOINT_COUNT * 4, offset: j * 4, from, to }, low);
-        writeQuat(rotations, out, alongSquad(piece, u));
+        if (Number.isNaN(pieces[a * SQUAD_PIECE]!)) {
+          writeSquadPiece({ timesS, values: motion.rotations, stride: JOINT_COUNT * 4, offset: j * 4, from, to }, low, pieces, a);
+        }
+        alongSquad(motion.rotations, a * 4, pieces, a, timesS[high]! - timesS[low]!, u, rotations, out * 4);
       } else {
         writeQuat(rotations, out, readQuat(motion.rotations, a));
       }
@@ -84,11 +86,11 @@ export function sampleMotion(motion: Motion, atS: Float64Array): Poses {
   return { timesS: atS, rotations, rootM, contacts, confidence, state, errorDeg, unsure };
 }
 
-/** What follows from the motion alone and is wanted again at every other timing; `pieces[T·J]` are made as they are met. */
+/** What follows from the motion alone and is wanted again at every other timing; `pieces[T·J·SQUAD_PIECE]` are made as they are met, NaN until then. */
 interface Curves {
   readonly hinge: readonly (Float64Array | undefined)[];
   readonly runs: { readonly from: Int32Array; readonly to: Int32Array };
-  readonly pieces: (SquadPiece | undefined)[];
+  readonly pieces: Float64Array;
 }
 
 const known = new WeakMap<Motion, Curves>();
@@ -96,7 +98,7 @@ const known = new WeakMap<Motion, Curves>();
 function curvesOf(motion: Motion): Curves {
   let curves = known.get(motion);
   if (curves === undefined) {
-    curves = { hinge: hingeAngles(motion), runs: knownRuns(motion), pieces: Array.from({ length: motion.state.length }) };
+    curves = { hinge: hingeAngles(motion), runs: knownRuns(motion), pieces: new Float64Array(motion.state.length * SQUAD_PIECE).fill(Number.NaN) };
     known.set(motion, curves);
   }
   return curves;
@@ -146,17 +148,19 @@ function cubic(
   x: Float64Array, y: Float64Array, stride: number, offset: number, from: number, to: number, k: number, u: number,
 ): number {
   const h = x[k + 1]! - x[k]!;
-  const mean = (a: number): number =>
-    (y[(a + 1) * stride + offset]! - y[a * stride + offset]!) / (x[a + 1]! - x[a]!);
-  const width = (a: number): number => x[a + 1]! - x[a]!;
-  const d = mean(k);
+  const at = k * stride + offset;
+  const d = (y[at + stride]! - y[at]!) / h;
   const hasBefore = k > from;
   const hasAfter = k + 1 < to;
+  const hBefore = hasBefore ? x[k]! - x[k - 1]! : 0;
+  const before = hasBefore ? (y[at]! - y[at - stride]!) / hBefore : 0;
+  const hAfter = hasAfter ? x[k + 2]! - x[k + 1]! : 0;
+  const after = hasAfter ? (y[at + 2 * stride]! - y[at + stride]!) / hAfter : 0;
   let m0 = d;
   let m1 = d;
-  if (hasBefore) m0 = pchipInnerSlope(width(k - 1), h, mean(k - 1), d);
-  else if (hasAfter) m0 = pchipEndSlope(h, width(k + 1), d, mean(k + 1));
-  if (hasAfter) m1 = pchipInnerSlope(h, width(k + 1), d, mean(k + 1));
-  else if (hasBefore) m1 = pchipEndSlope(h, width(k - 1), d, mean(k - 1));
-  return hermite(h, u, y[k * stride + offset]!, y[(k + 1) * stride + offset]!, m0, m1);
+  if (hasBefore) m0 = pchipInnerSlope(hBefore, h, before, d);
+  else if (hasAfter) m0 = pchipEndSlope(h, hAfter, d, after);
+  if (hasAfter) m1 = pchipInnerSlope(h, hAfter, d, after);
+  else if (hasBefore) m1 = pchipEndSlope(h, hBefore, d, before);
+  return hermite(h, u, y[at]!, y[at + stride]!, m0, m1);
 }
