@@ -23,7 +23,7 @@ export async function planSpeed(browser: Browser, url: string, say: (line: strin
     const cells = (times: PlanTimes, what: string): string[] => [timeText(percentile(times[what]!, 0.5)), timeText(percentile(times[what]!, 0.95))];
     return {
       title: 'Plan',
-      how: `A made-up track of ${DURATION_S} s at ${FPS} frames a second, ${DURATION_S * FPS} frames, to a plan at 24 exposures a second on twos unless said otherwise; ` +
+      how: `A made-up track of ${DURATION_S} s at ${FPS} frames a second, ${DURATION_S * FPS} frames, to a plan at 24 exposures a second on twos unless said otherwise, from the landmarks alone or from the body fitted to them; ` +
         `${inNode['from nothing']!.length} runs each after a warm-up.`,
       heads: ['plan made', 'page: median|r', '95 %|r', 'Node: median|r', '95 %|r'],
       rows: Object.keys(inNode).map((what) => [what, ...cells(inPage, what), ...cells(inNode, what)]),
