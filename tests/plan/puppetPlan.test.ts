@@ -10,7 +10,7 @@ import { fitTake } from '../../src/motion/fit/fitTake.ts';
 import type { FittedBody } from '../../src/motion/fit/fittedBody.ts';
 import { angleBetween, fromAxisAngle, fromRotationVector, multiply, readQuat, writeQuat } from '../../src/numeric/quaternion.ts';
 import { length, readVec3, subtract, type Vec3 } from '../../src/numeric/vector3.ts';
-import { makePlan } from '../../src/plan/makePlan.ts';
+import { createPlanner, makePlan, type FrameAngles } from '../../src/plan/makePlan.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { DEFAULT_SETTINGS } from '../../src/plan/settings.ts';
 import { hourOf, viewAxes } from '../../src/plan/travel.ts';
@@ -227,6 +227,22 @@ describe('how the puppet follows', () => {
       expect(half).toBeGreaterThan(a - 0.5);
       expect(half).toBeLessThan(b + 0.5);
     }
+  });
+
+  it('a delay of two steps and a half reads the performer half-way between two steps, at the steps and at the frames', () => {
+    // on twos of 30 a second a step is two frames: a lag of 2.5 steps is 5 frames
+    const settings = { ...DEFAULT_SETTINGS, rate: 30, on: 2 as const };
+    const puppet: PuppetSettings = { ...DEFAULT_PUPPET_SETTINGS, drives: [{ joint: 'leftElbow', from: 'leftElbow', delaySteps: 2.5 }] };
+    const [plain, late] = [DEFAULT_PUPPET_SETTINGS, puppet].map((of) => createPlanner().frameAngles(track, MARLA, settings, null, of)) as [FrameAngles, FrameAngles];
+    const width = late.joints.length;
+    const p = late.joints.findIndex(({ name }) => name === 'leftElbow');
+    const before = (t: number): number => plain.angleDeg[t * width + p]!;
+    for (let t = 0; t < 60; t++) {
+      expect(late.angleDeg[t * width + p]).toBeCloseTo(before(Math.max(0, t - 5)), 6);
+      for (let q = 0; q < width; q++) if (q !== p) expect(late.angleDeg[t * width + q]).toBe(plain.angleDeg[t * width + q]);
+    }
+    const plan = makePlan(track, MARLA, settings, null, puppet);
+    for (let s = 3; s < plan.stepCount; s++) expect(elbow(plan, s)).toBeCloseTo(before(2 * s - 5), 6);
   });
 
   it('what a spine joint cannot take its neighbours do, flagged; what none can is cut off, flagged', () => {
