@@ -2,7 +2,7 @@
  * One number for each joint at each moment, to be read, charted and set by hand.
  */
 import { angleOf, readQuat } from '../numeric/quaternion.ts';
-import { unwrap } from '../numeric/unwrap.ts';
+import { nearestTurn } from '../numeric/unwrap.ts';
 import { turnsFreely } from '../puppet/armature.ts';
 import type { PuppetPoses } from '../puppet/puppetPoses.ts';
 import { angleAbout, DEG_PER_RAD } from '../puppet/turns.ts';
@@ -17,16 +17,24 @@ export function jointAngles({ joints, rotations, state }: Pick<PuppetPoses, 'joi
   const width = joints.length;
   const count = width === 0 ? 0 : state.length / width;
   const out = new Float64Array(count * width);
-  joints.forEach(({ kind, axis }, p) => {
-    if (turnsFreely(kind)) {
-      for (let s = 0; s < count; s++) out[s * width + p] = angleOf(readQuat(rotations, s * width + p)) * DEG_PER_RAD;
-      return;
-    }
-    const turns = Float64Array.from({ length: count }, (_, s) => angleAbout(readQuat(rotations, s * width + p), axis));
-    unwrap(turns).forEach((turn, s) => {
+  const free = joints.map(({ kind }) => turnsFreely(kind));
+  // moment by moment, as the rotations lie in memory; the last known turn of each joint, for the next to follow on
+  const last = new Float64Array(width).fill(Number.NaN);
+  for (let s = 0; s < count; s++) {
+    for (let p = 0; p < width; p++) {
+      const at = s * width + p;
+      const q = readQuat(rotations, at);
+      if (free[p] === true) {
+        out[at] = angleOf(q) * DEG_PER_RAD;
+        continue;
+      }
+      const turn = angleAbout(q, joints[p]!.axis);
+      const near = last[p]!;
+      const followed = Number.isNaN(near) ? turn : nearestTurn(turn, near);
+      if (!Number.isNaN(followed)) last[p] = followed;
       // + 0 turns a minus zero into a plain one
-      out[s * width + p] = turn * DEG_PER_RAD + 0;
-    });
-  });
+      out[at] = followed * DEG_PER_RAD + 0;
+    }
+  }
   return out;
 }
