@@ -39,7 +39,7 @@ function trueBody(): FittedBody {
   const rad = Math.PI / 180;
   return {
     timesS: Float64Array.from(truth.timesS), pointsM, rootM, contacts, pxPerM: new Float64Array(frames).fill(300),
-    camera: { pitchRad: truth.camera.pitchDownDeg * rad, rollRad: truth.camera.rollDeg * rad, focalPx: truth.camera.focalPx, given: { pitch: false, roll: false, fov: false } },
+    camera: { pitchRad: truth.camera.pitchDownDeg * rad, rollRad: truth.camera.rollDeg * rad, pitchSigmaRad: 0, rollSigmaRad: 0, focalPx: truth.camera.focalPx, given: { pitch: false, roll: false, fov: false } },
   } as unknown as FittedBody;
 }
 

@@ -42,7 +42,7 @@ describe('plan.json', () => {
 
   it('names what was set by hand and what was found', () => {
     const body = bodyFacts({
-      camera: { pitchRad: 0.1, rollRad: -0.02, focalPx: 700.123, given: { pitch: true, roll: false, fov: false } },
+      camera: { pitchRad: 0.1, rollRad: -0.02, pitchSigmaRad: 0.03, rollSigmaRad: 0.01, focalPx: 700.123, given: { pitch: true, roll: false, fov: false } },
       corrections: { ...NO_CORRECTIONS, angles: [{ timeS: 1, joint: 'leftElbow', angleDeg: 30 }] },
       swaps: [{ fromS: 1, toS: 1.2, part: 'legs', state: 'repaired' }],
       slate: { straightFromS: 0.2, straightToS: 1, squareFromS: null, squareToS: null, given: false },

@@ -235,3 +235,18 @@ export function solveDense(a: Float64Array, b: Float64Array): boolean {
   }
   return true;
 }
+
+/**
+ * A diagonal entry of A⁻¹ from the factor that {@link solveDense} (or {@link solveBordered}, of the border's Schur complement)
+ * left in place of A [n·n].
+ */
+export function inverseDiagonal(factor: Float64Array, n: number, index: number): number {
+  const x = new Float64Array(n);
+  x[index] = factor[index * n + index]!;
+  let sum = x[index]! ** 2;
+  for (let i = index + 1; i < n; i++) {
+    x[i] = -dotTwo(factor, i * n + index, x, index, i - index) * factor[i * n + i]!;
+    sum += x[i]! ** 2;
+  }
+  return sum;
+}

@@ -10,6 +10,7 @@ import { slateRows } from '../corrections/slate.ts';
 import { foundCount, type Track } from '../../pose/track.ts';
 import { measureLengths, type BodyLengths } from './bodyLengths.ts';
 import { focalLengthPx } from './camera.ts';
+import { cameraSigma, NO_CAMERA_SIGMA } from './cameraSigma.ts';
 import { ERROR_MEMORY_S, GIVEN_ANGLE_SIGMA_RAD, PITCH_SIGMA_RAD, ROLL_SIGMA_RAD } from './constants.ts';
 import type { ContactOverride } from './contacts.ts';
 import { withoutHabits } from './debias.ts';
@@ -137,6 +138,8 @@ export function fitWhole(track: Track, options: FitOptions = {}, hooks: FitHooks
     problem = makeProblem(knotTimes, unbiased, habits, atKnots(stands), lengths, options, false);
   }
 
+  const sigma = stopped ? NO_CAMERA_SIGMA : cameraSigma(problem, figure, knotRows, options.without ?? []);
+
   const every = Int32Array.from(timesS, (_, t) => t);
   const full = spread(figure, knotTimes, timesS);
   const fullCameras = plain(full, views.map((view) => observe(view, every, 0, metresPerPx))).map((camera) => withoutJumps(camera, full, timesS));
@@ -149,7 +152,7 @@ export function fitWhole(track: Track, options: FitOptions = {}, hooks: FitHooks
   spent = budget;
   report();
   const given = { pitch: options.pitchRad !== undefined, roll: options.rollRad !== undefined, fov: options.verticalFovDeg !== undefined };
-  return { problem: fullProblem, figure: full, views, given, iterations, stopped };
+  return { problem: fullProblem, figure: full, views, given, cameraSigma: sigma, iterations, stopped };
 }
 
 /** Quantiles of projected length: first guess, and at the fitted depth (lab). */

@@ -73,6 +73,9 @@ export interface FittedBody {
 export interface FittedCamera {
   readonly pitchRad: number;
   readonly rollRad: number;
+  /** What the fit left open of both, one sigma; too small as a rule (cameraSigma.ts). NaN where the fit was stopped. */
+  readonly pitchSigmaRad: number;
+  readonly rollSigmaRad: number;
   readonly focalPx: number;
   readonly given: { readonly pitch: boolean; readonly roll: boolean; readonly fov: boolean };
 }

@@ -5,7 +5,7 @@
  * The matrix has a block band over time (28 unknowns a frame), a border (the take's unknowns) and, apart, 8 slacks a frame that
  * meet only their own frame and the border; {@link NormalEquations.solve} removes them frame by frame before the band is factored.
  */
-import { solveBordered } from './bandedCholesky.ts';
+import { inverseDiagonal, solveBordered } from './bandedCholesky.ts';
 import type { Figure } from './figure.ts';
 import {
   BONE_COUNT, DIRECTION_AT, FRAME_SIZE, HIP_AT, LENGTH_OF_BONE, LOG_LENGTH_AT, POINT_COUNT, REACH, ROOT_AT, SHOULDER_AT, SPINE_AT,
@@ -257,6 +257,11 @@ export class NormalEquations {
     if (!solveBordered(work.band, frames, FRAME_SIZE, work.border, work.corner, mainStep, edgeStep)) return false;
     for (let t = 0; t < frames; t++) this.restoreSlack(t, damping, slackStep);
     return true;
+  }
+
+  /** One sigma of an unknown of the take, all others free: of the matrix that {@link solve} last factored (damping 0 for the undamped one). */
+  edgeSigma(index: number): number {
+    return Math.sqrt(inverseDiagonal(this.work.corner, this.globals, index));
   }
 
   /** Factors the slack's own 8 × 8 of a frame into `reduced`-independent scratch and returns it. */

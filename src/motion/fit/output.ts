@@ -88,7 +88,7 @@ export function describeBody(problem: Problem, rigid: Figure, views: readonly Vi
   return {
     pointsM, rootM, known: track.found.slice(), contacts: Uint8Array.from(problem.standing, (p) => (p > 0 ? 1 : 0)),
     ...describeFrames(problem, rigid, views), headResidualPx: heads.residualPx, segmentLengthsM, figureImage: inPicture(rigid, views[0]!),
-    camera: { pitchRad: globals[PITCH_AT]!, rollRad: globals[ROLL_AT]!, focalPx: views[0]!.focalPx, given: { pitch: false, roll: false, fov: false } },
+    camera: { pitchRad: globals[PITCH_AT]!, rollRad: globals[ROLL_AT]!, pitchSigmaRad: Number.NaN, rollSigmaRad: Number.NaN, focalPx: views[0]!.focalPx, given: { pitch: false, roll: false, fov: false } },
   };
 }
 

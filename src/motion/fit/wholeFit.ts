@@ -1,4 +1,5 @@
 /** A finished fit as it stands in the solver, from which a body is made and from which corrections go on. */
+import type { CameraSigma } from './cameraSigma.ts';
 import type { Figure } from './figure.ts';
 import type { FittedBody, FittedCamera } from './fittedBody.ts';
 import { describeBody, layHeads, type AdjustCarried, type LaidHeads } from './output.ts';
@@ -13,6 +14,7 @@ export interface WholeFit {
   readonly figure: Figure;
   readonly views: readonly View[];
   readonly given: FittedCamera['given'];
+  readonly cameraSigma: CameraSigma;
   /** What a person said about head, hands and feet. */
   readonly adjust?: AdjustCarried | null;
   /** Heads laid once for a fit and all its corrections, which move them in depth alone. */
@@ -22,12 +24,12 @@ export interface WholeFit {
 }
 
 /** The body in stage axes, with constant lengths and standing feet. */
-export function bodyOf({ problem, figure, views, given, adjust, laid, iterations, stopped }: WholeFit): FittedBody {
+export function bodyOf({ problem, figure, views, given, cameraSigma, adjust, laid, iterations, stopped }: WholeFit): FittedBody {
   const rigid = makeRigid(figure);
   standStill(rigid, problem.planted);
   const body = describeBody(problem, rigid, views, adjust ?? null, laid);
   return {
-    timesS: problem.timesS, ...body, camera: { ...body.camera, given }, swaps: [], slate: null,
+    timesS: problem.timesS, ...body, camera: { ...body.camera, pitchSigmaRad: cameraSigma.pitchRad, rollSigmaRad: cameraSigma.rollRad, given }, swaps: [], slate: null,
     cost: costByFamily(problem, figure), iterations, stopped,
   };
 }

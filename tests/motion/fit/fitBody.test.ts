@@ -1,18 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { fitBody } from '../../../src/motion/fit/fitBody.ts';
 import { FLAG_NOBODY, type FittedBody } from '../../../src/motion/fit/fittedBody.ts';
-import { LANDMARK, LANDMARK_COUNT, LANDMARK_NAMES } from '../../../src/pose/landmarks.ts';
+import { LANDMARK, LANDMARK_COUNT } from '../../../src/pose/landmarks.ts';
 import { emptyTrack, type Track } from '../../../src/pose/track.ts';
+import { mirrored, PARTNER } from './mirrored.ts';
+import { squat } from './moves.ts';
 import {
   FAULTS, film, flexionDeg, FRONT, hingeRmseDeg, HINGES, NO_FAULTS, stand, STANDING, times, type Hinge, type SyntheticPose, type SyntheticTake,
 } from './syntheticTake.ts';
 
-const squat = (t: number): SyntheticPose => {
-  const k = 45 * (1 - Math.cos((2 * Math.PI * t) / 3));
-  const arm = { forward: k * 0.8, sideways: 8, elbow: 8 };
-  const leg = { forward: k * 0.5, sideways: 0, knee: k };
-  return stand({ ...STANDING, trunk: k * 0.35, arms: [arm, arm], legs: [leg, leg] });
-};
 const wave = (t: number): SyntheticPose => stand({
   ...STANDING, arms: [{ forward: 0, sideways: 60 + 50 * Math.sin(t * 2), elbow: 8 }, { forward: 0, sideways: 10, elbow: 8 }],
 });
@@ -242,27 +238,6 @@ describe('fitBody', { timeout: 30_000 }, () => {
       .toThrow(/15 frames and the first 30/);
   });
 });
-
-const PARTNER = LANDMARK_NAMES.map((name) => {
-  const other = name.startsWith('left') ? name.replace('left', 'right') : name.startsWith('right') ? name.replace('right', 'left')
-    : name === 'mouthLeft' ? 'mouthRight' : name === 'mouthRight' ? 'mouthLeft' : name;
-  return LANDMARK[other as keyof typeof LANDMARK];
-});
-
-function mirrored(track: Track): Track {
-  const out = emptyTrack(track.model, track.widthPx, track.heightPx, track.timesS);
-  for (let t = 0; t < track.timesS.length; t++) {
-    out.found[t] = track.found[t]!;
-    for (let l = 0; l < LANDMARK_COUNT; l++) {
-      const i = t * LANDMARK_COUNT + l;
-      const j = t * LANDMARK_COUNT + PARTNER[l]!;
-      out.image.set([1 - track.image[j * 3]!, track.image[j * 3 + 1]!, track.image[j * 3 + 2]!], i * 3);
-      out.world.set([-track.world[j * 3]!, track.world[j * 3 + 1]!, track.world[j * 3 + 2]!], i * 3);
-      out.visibility[i] = track.visibility[j]!;
-    }
-  }
-  return out;
-}
 
 function blank(track: Track, t: number): void {
   track.found[t] = 0;

@@ -8,11 +8,12 @@ import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { fitTake } from '../../../src/motion/fit/fitTake.ts';
-import { JOINT, JOINT_COUNT } from '../../../src/motion/joints.ts';
+import { JOINT, JOINT_COUNT, JOINT_NAMES } from '../../../src/motion/joints.ts';
 import type { Motion } from '../../../src/motion/motion.ts';
 import { trackToMotion } from '../../../src/motion/trackToMotion.ts';
 import { LANDMARK, LANDMARK_COUNT } from '../../../src/pose/landmarks.ts';
 import { emptyTrack, type Track } from '../../../src/pose/track.ts';
+import { largestStepDeg } from './moves.ts';
 
 const FOLDER = join(import.meta.dirname, '..', '..', '..', '..', 'shared', 'footage');
 const PICTURE = join(FOLDER, 'pose_squats.full.json');
@@ -37,6 +38,9 @@ function publishedTrack(): Track {
   track.found.fill(1);
   return track;
 }
+
+/** What of one frame to the next is more than five frames a second explain: a limb or trunk that turns over. Her quickest true move, an arm, is well below. */
+const FLIP_DEG = 90;
 
 function kneesDeg(motion: Motion, frame: number): number[] {
   return [JOINT.leftKnee, JOINT.rightKnee].map((joint) => {
@@ -82,5 +86,15 @@ describe.skipIf(!THERE)('a real person, five frames a second', { timeout: 30_000
     console.log(`standing feet, farthest from their mean place: ${(1000 * Math.max(...slides)).toFixed(0)} mm`);
     // 2 % of a body height of about 1.7 m.
     expect(Math.max(...slides)).toBeLessThan(0.034);
+  });
+
+  it('flips nowhere: no joint turns over from one frame to the next', () => {
+    const track = publishedTrack();
+    const raw = trackToMotion(track, settings);
+    const fitted = trackToMotion(track, settings, fitTake(track, 1));
+    const seen = JOINT_NAMES.filter((name) => fitted.observable[JOINT[name]] === 1);
+    const steps = seen.map((name) => ({ name, raw: largestStepDeg(raw, JOINT[name]), fitted: largestStepDeg(fitted, JOINT[name]) }));
+    console.log(`largest turn from frame to frame (landmarks alone): ${steps.map((s) => `${s.name} ${s.fitted.toFixed(0)}° (${s.raw.toFixed(0)}°)`).join(', ')}`);
+    for (const step of steps) expect(step.fitted, step.name).toBeLessThan(FLIP_DEG);
   });
 });

@@ -92,6 +92,8 @@ export interface SyntheticCamera {
   /** 0 in front of the performer at yaw 0, positive toward the performer's right. */
   azimuthDeg: number;
   pitchDeg: number;
+  /** Turn about the view, positive clockwise seen from behind the camera; 0 where left out. */
+  rollDeg?: number;
   /** Sideways shift of the camera, metres to the right of its picture. */
   shiftM: number;
   widthPx: number;
@@ -138,7 +140,9 @@ function inCamera(v: Triple, camera: SyntheticCamera): Triple {
   const turned = aboutY(v, rad(camera.azimuthDeg));
   const level: Triple = [-turned[2] - camera.shiftM, -(turned[1] - camera.heightM), camera.distanceM - turned[0]];
   const p = rad(camera.pitchDeg);
-  return [level[0], level[1] * Math.cos(p) - level[2] * Math.sin(p), level[1] * Math.sin(p) + level[2] * Math.cos(p)];
+  const pitched: Triple = [level[0], level[1] * Math.cos(p) - level[2] * Math.sin(p), level[1] * Math.sin(p) + level[2] * Math.cos(p)];
+  // A camera turned clockwise sees the world turned the other way.
+  return aboutZ(pitched, -rad(camera.rollDeg ?? 0));
 }
 
 /** Films a moving pose. */

@@ -15,6 +15,11 @@ const FIELDS: readonly { readonly key: keyof CameraWord; readonly label: string;
   { key: 'verticalFovDeg', label: 'Field of view, height', guess: 'guessed' },
 ];
 
+/** "Or more": the fit knows nothing of what the model gets wrong in the same way throughout (motion/fit/cameraSigma.ts). */
+function sureness(sigmaRad: number | undefined): string {
+  return sigmaRad === undefined || !Number.isFinite(sigmaRad) ? '' : `, ± ${writeNumber(sigmaRad * DEG, 1)}° or more`;
+}
+
 export function CameraPart(): ReactElement {
   const given = useBook((b) => b.corrections.camera);
   const camera = useSession((s) => s.fit?.body.camera);
@@ -24,6 +29,7 @@ export function CameraPart(): ReactElement {
     rollDeg: camera === undefined ? undefined : camera.rollRad * DEG,
     verticalFovDeg: camera === undefined ? undefined : 2 * Math.atan2(heightPx / 2, camera.focalPx) * DEG,
   };
+  const sigmaRad: Readonly<Partial<Record<keyof CameraWord, number>>> = { pitchDeg: camera?.pitchSigmaRad, rollDeg: camera?.rollSigmaRad };
   return (
     <section className="part" aria-label="The camera">
       <h2>Camera</h2>
@@ -43,7 +49,7 @@ export function CameraPart(): ReactElement {
               onCommit={(deg) => editCorrections((c) => setCamera(c, { [key]: deg }), { key: `camera ${key}` })}
             />
             {given[key] === null
-              ? <span className="hint">{guess}; type to give it</span>
+              ? <span className="hint">{guess}{sureness(sigmaRad[key])}; type to give it</span>
               : <button type="button" className="small" aria-label={`${label}: ${guess} again`} onClick={() => editCorrections((c) => setCamera(c, { [key]: null }))}>given · {guess} again</button>}
           </div>
         ))}
