@@ -88,6 +88,7 @@ describe('a camera that is found', { timeout: 60_000 }, () => {
     expect(roll).toBeLessThan(3);
     expect(rollSigma).toBeLessThan(1.2);
     expect(pitch).toBeLessThan(7);
+    expect(pitchSigma).toBeGreaterThan(1);
     expect(pitchSigma).toBeLessThan(4);
   });
 
