@@ -128,6 +128,9 @@ describe('limbs that pass through straight', { timeout: 60_000 }, () => {
     return stand({ ...STANDING, arms: [{ forward: 30, sideways: 40, elbow: bend(t) }, { forward: 0, sideways: 8, elbow: bend(t) }], legs: [leg, leg] });
   };
 
+  /** No joint of this move truly turns faster, degrees a frame: so that a flip in the truth's own reading shows too. */
+  const QUICKEST_DEG = 8;
+
   it.each([0, 40])('do not flip, seen from %d°, with all faults', (azimuthDeg) => {
     const camera = { ...FRONT, azimuthDeg };
     const steps = (track: Track, body: FittedBody | null, cutoffHz: number): number[] => {
@@ -141,8 +144,8 @@ describe('limbs that pass through straight', { timeout: 60_000 }, () => {
     console.info(`from ${azimuthDeg}°, largest turn from frame to frame, true / fitted / smoothed: ${LIMBS.map((name, j) => `${name} ${truth[j]!.toFixed(1)} / ${rough[j]!.toFixed(1)} / ${smooth[j]!.toFixed(1)}°`).join(', ')}`);
     for (const [j, name] of LIMBS.entries()) {
       // A flip is 180°. Jitter of the bone's turn about itself is left near straight, before smoothing.
-      expect(rough[j], name).toBeLessThan(truth[j]! + 14);
-      expect(smooth[j], name).toBeLessThan(truth[j]! + 7);
+      expect(rough[j], name).toBeLessThan(Math.min(QUICKEST_DEG, truth[j]!) + 14);
+      expect(smooth[j], name).toBeLessThan(Math.min(QUICKEST_DEG, truth[j]!) + 7);
     }
   });
 });
