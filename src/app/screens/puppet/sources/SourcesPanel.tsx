@@ -12,6 +12,7 @@ import { DatumPart } from './DatumPart.tsx';
 import { DriveFields } from './DriveFields.tsx';
 import { PinsPart } from './PinsPart.tsx';
 import { TimeScaleOffer } from './TimeScaleOffer.tsx';
+import { ViewPart } from './ViewPart.tsx';
 
 /** A drive in a few words: `left elbow × 1.2, 2 steps later`. */
 function driveWords(drive: CompleteDrive, sharers: number, hasCurve: boolean): string {
@@ -45,6 +46,7 @@ export function SourcesPanel({ plan, armature }: { readonly plan: Plan; readonly
       <TimeScaleOffer plan={plan} />
       <PinsPart plan={plan} armature={armature} />
       <DatumPart plan={plan} />
+      <ViewPart />
       <FlagList plan={plan} />
     </section>
   );
