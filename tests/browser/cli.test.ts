@@ -10,6 +10,7 @@ import Ajv2020 from 'ajv/dist/2020.js';
 import { parse } from 'csv-parse/sync';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { PROJECT_FOLDER } from '../../scripts/serve/projectFolder.ts';
+import { PIP } from '../../src/puppet/examples/child.ts';
 import { ffmpeg, HAS_VIDEO_TOOLS, hasEncoder, pattern } from './footage-pose/videoTools.ts';
 
 let folder: string;
@@ -41,6 +42,15 @@ interface PlanFile {
   rate: number;
   on: number;
   steps: { step: number; exposure: number; sourceTimeS: number; joints: Record<string, { kind: string; angleDeg: number | null; incrementDeg: number | null; rotation: number[] | null; confidence: number }> }[];
+}
+
+/** What a plan file says beside that about a puppet of bones and joints. */
+interface PuppetPlanFile {
+  steps: {
+    joints: Record<string, { kind: string; angleDeg: number | null; orderedAngleDeg: number | null; incrementDeg: number | null; keyTurns: number | null }>;
+    points: Record<string, { atMm: number[]; travelMm: number | null }>;
+  }[];
+  datums: { step: number; point: string; heightMm: number; fromMarkMm: number }[];
 }
 
 describe('npm run plan', () => {
@@ -87,6 +97,39 @@ describe('npm run plan', () => {
     expect(ended.status).toBe(0);
     const made = JSON.parse(readFileSync(join(out, 'plan.json'), 'utf8')) as PlanFile;
     expect(Object.keys(made.steps[0]!.joints).sort()).toEqual(['head', 'leftElbow', 'pelvis']);
+  });
+
+  it('takes an armature of bones and joints: exact and ordered turns, turns of a key, travel and readings in both files', async () => {
+    const armature = join(folder, 'pip.armature.json');
+    // the jaw opens as the elbow bends
+    writeFileSync(armature, JSON.stringify({ ...PIP, drives: [{ joint: 'jaw', from: 'leftElbow', gain: 0.2 }] }));
+    const out = join(folder, 'pip');
+    const ended = await plan(clip('arm-raise'), '--out', out, '--armature', armature, '--model', 'lite', '--on', '4');
+    expect(ended.status, ended.err).toBe(0);
+    const made = JSON.parse(readFileSync(join(out, 'plan.json'), 'utf8')) as PuppetPlanFile;
+    const ajv = new Ajv2020({ allErrors: true, strict: false });
+    expect(ajv.validate(JSON.parse(readFileSync(join(PROJECT_FOLDER, 'docs/plan.schema.json'), 'utf8')) as object, made), JSON.stringify(ajv.errors)).toBe(true);
+    expect(Object.keys(made.steps[0]!.joints)).toEqual(expect.arrayContaining(PIP.joints.map(({ name }) => name)));
+
+    const jaw = made.steps.map((step) => step.joints['jaw']!);
+    expect(jaw.every(({ kind, keyTurns }) => kind === 'screw' && Math.abs(keyTurns! * 8 - Math.round(keyTurns! * 8)) < 1e-6)).toBe(true);
+    const elbow = made.steps.map((step) => step.joints['leftElbow']!);
+    for (const { angleDeg, orderedAngleDeg } of elbow) expect(Math.abs(orderedAngleDeg! - angleDeg!)).toBeLessThanOrEqual(0.5 + 0.2 + 0.01);
+    expect(elbow.reduce((sum, { incrementDeg }) => sum + incrementDeg!, 0)).toBeCloseTo(elbow.at(-1)!.orderedAngleDeg! - elbow[0]!.orderedAngleDeg!, 1);
+
+    // travel is the way between the places that are told, and a reading is the height of such a place
+    const tip = made.steps.map((step) => step.points['leftHand tip']!);
+    for (let s = 1; s < tip.length; s++) {
+      const [a, b] = [tip[s - 1]!.atMm, tip[s]!.atMm];
+      expect(tip[s]!.travelMm).toBeCloseTo(Math.hypot(b[0]! - a[0]!, b[1]! - a[1]!, b[2]! - a[2]!), 0);
+    }
+    expect(made.datums.length).toBeGreaterThan(0);
+    for (const { step, point, heightMm } of made.datums) expect(heightMm).toBeCloseTo(made.steps[step - 1]!.points[point]!.atMm[1]!, 1);
+
+    const rows = parse(readFileSync(join(out, 'increments.csv'), 'utf8'), { columns: true }) as Record<string, string>[];
+    const column = (words: RegExp): string => Object.keys(rows[0]!).find((head) => words.test(head))!;
+    expect(rows.map((row) => Number(row[column(/^(?=.*jaw).*key \(turns\)/i)]))).toEqual(jaw.map(({ keyTurns }) => expect.closeTo(keyTurns!, 3)));
+    expect(rows.map((row) => Number(row['leftHand tip travel (mm)']))).toEqual(tip.map(({ travelMm }) => expect.closeTo(travelMm!, 1)));
   });
 
   it('refuses each bad order with one line and status 2, and writes nothing', async () => {
