@@ -252,8 +252,12 @@ describe('a fit in its worker', () => {
 describe('the camera in words', () => {
   const deg = Math.PI / 180;
   it('says which way it looks and how far it is turned', () => {
-    expect(cameraWords({ pitchRad: 3.14 * deg, rollRad: -0.42 * deg })).toBe('looks down by 3.1°, turned 0.4°, estimated');
-    expect(cameraWords({ pitchRad: -2 * deg, rollRad: 0 })).toBe('looks up by 2.0°, not turned, estimated');
-    expect(cameraWords({ pitchRad: 0.01 * deg, rollRad: 0 })).toBe('looks straight ahead, not turned, estimated');
+    const given = { pitch: false, roll: false, fov: false };
+    expect(cameraWords({ pitchRad: 3 * deg, rollRad: 0, given: { ...given, pitch: true } })).toBe('looks down by 3.0°, given; not turned, estimated');
+    expect(cameraWords({ pitchRad: 3 * deg, rollRad: 0, given: { ...given, roll: true } })).toBe('looks down by 3.0°, estimated; not turned, given');
+    expect(cameraWords({ pitchRad: 3 * deg, rollRad: 0, given: { pitch: true, roll: true, fov: false } })).toBe('looks down by 3.0°, not turned, given');
+    expect(cameraWords({ given, pitchRad: 3.14 * deg, rollRad: -0.42 * deg })).toBe('looks down by 3.1°, turned 0.4°, estimated');
+    expect(cameraWords({ given, pitchRad: -2 * deg, rollRad: 0 })).toBe('looks up by 2.0°, not turned, estimated');
+    expect(cameraWords({ given, pitchRad: 0.01 * deg, rollRad: 0 })).toBe('looks straight ahead, not turned, estimated');
   });
 });
