@@ -92,7 +92,7 @@ export function Ladder(): ReactElement {
       aria-disabled={plan === null}
     >
       <svg ref={svg} width={layout.widthPx} height={rows.heightPx} aria-hidden="true" />
-      {plan === null ? <p className="ladder-empty">The steps will stand here, one under the other.</p> : null}
+      {plan === null ? <p className="ladder-empty">The steps will stand here.</p> : null}
     </div>
   );
 }
