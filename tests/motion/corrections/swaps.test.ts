@@ -51,7 +51,10 @@ describe('left and right mistaken', { timeout: 60_000 }, () => {
   });
 
   it('nothing is found in the tracks of rendered clips', ({ skip }) => {
-    if (!existsSync(GENERATED)) return skip('no posed clips here: npm run accuracy makes them');
+    if (!existsSync(GENERATED)) {
+      console.warn('SKIPPED: no posed clips here; npm run accuracy makes them.');
+      return skip('no posed clips');
+    }
     const files = readdirSync(GENERATED).filter((name) => name.endsWith('.track.json'));
     const found: string[] = [];
     for (const file of files) {
