@@ -18,7 +18,7 @@ export function TimeScaleOffer({ plan }: { readonly plan: Plan }): ReactElement 
     <section className="panel-part" aria-labelledby="scale-title">
       <h3 id="scale-title">How tall it is to look</h3>
       <div className="field-pair">
-        <NumberField label="Apparent height" unit="m" value={apparent} emptyWord="as the performer" widthCh={12} min={0.001} max={10000} step={0.1} decimals={3} onCommit={(v) => editPuppet({ apparentHeightM: v }, 'apparent height', 'apparentHeight')} />
+        <NumberField label="Apparent height" unit="m" value={apparent} emptyWord="as performer" widthCh={16} min={0.001} max={10000} step={0.1} decimals={3} onCommit={(v) => editPuppet({ apparentHeightM: v }, 'apparent height', 'apparentHeight')} />
         {offered === null ? null : (
           <button type="button" className="lamp" disabled={Math.abs(offered - now) < 5e-4} onClick={() => editSettings({ timeScale: offered }, { label: `time scale ×${figure(offered, 2)} for ${figure(apparent ?? undefined, 2)} m` })}>
             {Math.abs(offered - now) < 5e-4 ? `Time scale is × ${figure(offered, 2)}` : `Set time scale × ${figure(offered, 2)}`}
