@@ -63,6 +63,7 @@ describe('the puppet', () => {
     const elbow = page.getByRole('listitem').filter({ hasText: 'Left elbow' }).locator('.move');
     for (let row = 0; row < 10; row += 1) {
       await page.keyboard.press('ArrowDown');
+      await page.getByText(`Step ${row + 2}: what to move`).waitFor();
       await painted(page);
       const words = (await elbow.innerText()).replace('\u2212', '-').replace(/[^\d.-]/g, '');
       sum += Number(words === '.' ? 0 : words);
