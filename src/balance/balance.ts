@@ -1,0 +1,79 @@
+/** Balance of every step of a plan: shapes only. */
+
+/** What a verdict says: would it stand, or look right, within its error? */
+export const VERDICTS = ['holds', 'marginal', 'tied', 'falls', 'in the air', 'not known'] as const;
+export type Verdict = (typeof VERDICTS)[number];
+
+/**
+ * N steps, T things that may touch (soles first, in the order of the plan's feet; then what was said to touch).
+ * Places on the set, mm: X forward, Y above the floor, Z to the left of the picture. NaN where not known.
+ *
+ * - `massMm[N·3]` the puppet's centre of mass with its props; `massSigmaMm[N]` one sigma of its place along the floor.
+ * - `movedMm[N·2]` the extrapolated centre of mass over the floor: X, Z.
+ * - `performerM[N·3]` the performer's own centre of mass on the stage, metres.
+ * - `touching[N·T]` 1 where it touches. `support[N]` outline of the base of support, `[x, z, x, z, …]` in order round it; empty in the air.
+ * - `standMm[N]` shortest way from the foot point of the centre of mass to the edge, inside positive; `standShare[N]` the same
+ *   over the width of the supporting foot. `moveMm[N]`, `moveShare[N]` the same for the extrapolated centre of mass.
+ * - `standVerdict[N]`, `moveVerdict[N]` index in VERDICTS.
+ * - `towardDeg[N]` which way it would go over the nearest edge: 0 forward (X), 90 to the left of the picture (Z).
+ * - `tippingNmm[N]` tipping moment about that edge, N·mm: positive where it would fall; 0 where it holds.
+ * - `massG` of puppet without props.
+ */
+export interface Balance {
+  readonly massG: number;
+  readonly touchNames: readonly string[];
+  readonly massMm: Float64Array;
+  readonly massSigmaMm: Float64Array;
+  readonly movedMm: Float64Array;
+  readonly performerM: Float64Array;
+  readonly touching: Uint8Array;
+  readonly support: readonly Float64Array[];
+  readonly standMm: Float64Array;
+  readonly standShare: Float64Array;
+  readonly moveMm: Float64Array;
+  readonly moveShare: Float64Array;
+  readonly standVerdict: Uint8Array;
+  readonly moveVerdict: Uint8Array;
+  readonly towardDeg: Float64Array;
+  readonly tippingNmm: Float64Array;
+  readonly oneLeg: readonly OneLegSpan[];
+  readonly flights: readonly Flight[];
+  readonly hardware: readonly HardwareNeed[];
+  /** What could not be judged and why, in sentences. */
+  readonly notes: readonly string[];
+}
+
+/** A while on one foot; steps from 0, both included. */
+export interface OneLegSpan {
+  readonly foot: string;
+  readonly fromStep: number;
+  readonly toStep: number;
+  /** Where the margin of standing is least. */
+  readonly worstStep: number;
+  readonly worstMm: number;
+}
+
+/** A while in the air, with what a free fall of its apparent size would take. */
+export interface Flight {
+  readonly fromStep: number;
+  readonly toStep: number;
+  readonly kind: 'jump' | 'fall';
+  readonly aloftS: number;
+  /** Time that the same rise and fall takes at the apparent size, s. */
+  readonly ballisticS: number;
+  /** Largest distance of the centre of mass from its parabola, mm. */
+  readonly offMm: number;
+  /** Height of the parabola at each step of the flight, mm. */
+  readonly parabolaMm: Float64Array;
+}
+
+/** Steps that need a tie-down, and what it has to hold. */
+export interface HardwareNeed {
+  readonly foot: string;
+  readonly fromStep: number;
+  readonly toStep: number;
+  readonly worstStep: number;
+  readonly tippingNmm: number;
+  /** Pull on a tie-down in the middle of the sole, N. */
+  readonly holdN: number;
+}
