@@ -37,9 +37,9 @@ export function timePlans(track: Track, nowMs: () => number): PlanTimes {
   return {
     'from nothing': timed(nowMs, () => createPlanner().plan(track, STANDARD_ARMATURE, DEFAULT_SETTINGS)),
     'after a change of the cut-off': timed(nowMs, (run) => plan({ cutoffHz: run % 2 === 0 ? 6 : 5 })),
-    'with a fitted body, after a change of the cut-off': timed(nowMs, (run) => planner.plan(track, STANDARD_ARMATURE, cutoff(run), body)),
+    'with a fitted body, after a change of the cut-off': timed(nowMs, (run) => planner.plan(track, STANDARD_ARMATURE, cutoff(run), { body })),
     'of that, the performer’s joint rotations in every frame': timed(nowMs, (run) => planner.motion(track, cutoff(run), body)),
-    'with these, the puppet’s joint angles in every frame': timed(nowMs, (run) => planner.frameAngles(track, STANDARD_ARMATURE, cutoff(run), body)),
+    'with these, the puppet’s joint angles in every frame': timed(nowMs, (run) => planner.frameAngles(track, STANDARD_ARMATURE, cutoff(run), { body })),
     'after a change of exposures a second': timed(nowMs, (run) => plan({ rate: run % 2 === 0 ? 24 : 25 })),
     'after a change of on twos / on ones': timed(nowMs, (run) => plan({ on: run % 2 === 0 ? 2 : 1 })),
     'from nothing, on ones at 60 a second': timed(nowMs, () => createPlanner().plan(track, STANDARD_ARMATURE, { ...DEFAULT_SETTINGS, rate: 60, on: 1 })),

@@ -21,7 +21,7 @@ export function puppetSpeed(_browser: unknown, _url: string, say: (line: string)
   const track = longDemo(DURATION_S);
   say(`puppet: fitting the body to ${DURATION_S} s`);
   const body = fitTake(track, 1);
-  const plan = (planner: Planner, settings: PlanSettings, puppet: PuppetSettings): Plan => planner.plan(track, MARLA, settings, body, puppet);
+  const plan = (planner: Planner, settings: PlanSettings, puppet: PuppetSettings): Plan => planner.plan(track, MARLA, settings, { body, puppet });
   const kept = createPlanner();
   const { stepCount, joints } = plan(kept, ONES, DEFAULT_PUPPET_SETTINGS);
   // every run changes something, or the planner would hand out what it has

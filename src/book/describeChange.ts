@@ -1,9 +1,11 @@
 /**
  * Says in a few words what an edit changed, so that the screen can offer "Undo: rate 24 → 12".
  */
+import type { PoiseSettings } from '../balance/poiseSettings.ts';
 import type { PlanSettings, StepHold } from '../plan/settings.ts';
 import { describeCorrections } from './describeCorrections.ts';
 import type { PuppetSettings } from '../puppet/puppetSettings.ts';
+import type { TimingSettings } from '../timing/timingSettings.ts';
 import type { Book } from './document.ts';
 
 const HOLD_WORD: Readonly<Record<StepHold, string>> = { 1: 'ones', 2: 'twos', 3: 'threes', 4: 'fours' };
@@ -43,6 +45,8 @@ export function describeChange(before: Book, after: Book): string {
   said.push(...describeCorrections(before.corrections, after.corrections));
   if (!same(before.armature, after.armature)) said.push(`armature ${after.armature === null ? 'standard figure' : after.armature.name}`);
   said.push(...puppetChange(before.puppet, after.puppet));
+  said.push(...partsChange(TIMING_WORDS, before.timing, after.timing), ...partsChange(POISE_WORDS, before.poise, after.poise));
+  if (!same(before.timingVersions, after.timingVersions)) said.push('kept timings');
   said.push(...shotChange(before.shotSteps, after.shotSteps), ...noteChange(before.notes, after.notes));
   if (said.length === 0) return 'no change';
   const named = said.slice(0, 2).join(', ');
@@ -64,6 +68,19 @@ function puppetChange(before: PuppetSettings, after: PuppetSettings): string[] {
   return (Object.keys(PUPPET_WORDS) as (keyof PuppetSettings)[])
     .filter((key) => !same(before[key], after[key]))
     .map((key) => (key === 'plantFeet' ? `standing feet ${after.plantFeet ? 'planted' : 'as performed'}` : PUPPET_WORDS[key]));
+}
+
+const TIMING_WORDS: Readonly<Record<keyof TimingSettings, string>> = {
+  marks: 'marks', snapJoints: 'extremes on steps', holdSpans: 'hold pattern', alive: 'pauses kept alive', gauge: 'film gauge',
+};
+
+const POISE_WORDS: Readonly<Record<keyof PoiseSettings, string>> = {
+  table: 'mass table', pendulumFactor: 'pendulum', touches: 'what touches', tieDowns: 'tie-downs', props: 'props', marginMm: 'wanted margin',
+  corrections: 'corrections of the balance',
+};
+
+function partsChange<T extends object>(words: Readonly<Record<keyof T, string>>, before: T, after: T): string[] {
+  return (Object.keys(words) as (keyof T)[]).filter((key) => !same(before[key], after[key])).map((key) => words[key]);
 }
 
 function shotChange(before: readonly number[], after: readonly number[]): string[] {

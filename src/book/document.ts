@@ -4,6 +4,7 @@
  * Footage is not in it: a take is referenced by its content hash and linked again by choosing the file. Tracks are
  * kept beside it (see `storage.ts` and `bookFile.ts`), so that an edit saves kilobytes and not megabytes.
  */
+import { DEFAULT_POISE, type PoiseSettings } from '../balance/poiseSettings.ts';
 import { NudgebookError } from '../errors.ts';
 import type { ClipFacts, RateVerdict } from '../footage/facts.ts';
 import { NO_CORRECTIONS, type Corrections } from '../motion/corrections/corrections.ts';
@@ -11,6 +12,7 @@ import { DEFAULT_SETTINGS, type PlanSettings } from '../plan/settings.ts';
 import type { ModelSize } from '../pose/track.ts';
 import type { Armature } from '../puppet/armature.ts';
 import { DEFAULT_PUPPET_SETTINGS, type PuppetSettings } from '../puppet/puppetSettings.ts';
+import { DEFAULT_TIMING, type NamedTiming, type TimingSettings } from '../timing/timingSettings.ts';
 import { BOOK_VERSION, migrate } from './migrations.ts';
 import { quoted, refusal } from './refusal.ts';
 import { bookSchema } from './schema.ts';
@@ -37,7 +39,7 @@ export interface TakeRef {
 
 export interface Book {
   readonly format: 'nudgebook';
-  readonly version: 2;
+  readonly version: 3;
   readonly title: string;
   /** `null` until a take has been chosen. */
   readonly take: TakeRef | null;
@@ -50,6 +52,12 @@ export interface Book {
   readonly armature: Armature | null;
   /** How the puppet follows, what is pinned, what moves by hand, where datums are read. */
   readonly puppet: PuppetSettings;
+  /** Marks, hold pattern, pauses kept alive. */
+  readonly timing: TimingSettings;
+  /** Timings kept under a name. */
+  readonly timingVersions: readonly NamedTiming[];
+  /** What touches, is tied down and carried; corrections of the balance. */
+  readonly poise: PoiseSettings;
   /** Steps already photographed: from 1, rising, none twice. */
   readonly shotSteps: readonly number[];
   /** Step number → note. */
@@ -68,6 +76,9 @@ export function newBook(): Book {
     corrections: NO_CORRECTIONS,
     armature: null,
     puppet: DEFAULT_PUPPET_SETTINGS,
+    timing: DEFAULT_TIMING,
+    timingVersions: [],
+    poise: DEFAULT_POISE,
     shotSteps: [],
     notes: {},
   };

@@ -5,10 +5,12 @@
  */
 import { NudgebookError } from '../errors.ts';
 import { NO_CORRECTIONS } from '../motion/corrections/corrections.ts';
+import { DEFAULT_POISE } from '../balance/poiseSettings.ts';
 import { DEFAULT_PUPPET_SETTINGS } from '../puppet/puppetSettings.ts';
+import { DEFAULT_TIMING } from '../timing/timingSettings.ts';
 import { quoted } from './refusal.ts';
 
-export const BOOK_VERSION = 2;
+export const BOOK_VERSION = 3;
 
 /** A document before its schema has been checked. */
 export type Loose = Readonly<Record<string, unknown>>;
@@ -30,6 +32,11 @@ export const MIGRATIONS: readonly Migration[] = [
     up: (book) => ({
       ...book, corrections: NO_CORRECTIONS, puppet: DEFAULT_PUPPET_SETTINGS, settings: withSmoother(book['settings']),
     }),
+  },
+  {
+    from: 2,
+    why: 'Timing by hand, timings kept under a name, and what is set for the balance are kept with the book.',
+    up: (book) => ({ ...book, timing: DEFAULT_TIMING, timingVersions: [], poise: DEFAULT_POISE }),
   },
 ];
 

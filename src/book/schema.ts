@@ -14,8 +14,10 @@ import { MODEL_SIZES } from '../pose/track.ts';
 import type { Armature } from '../puppet/armature.ts';
 import { checkArmature } from '../puppet/parseArmature.ts';
 import { correctionsSchema } from './correctionsSchema.ts';
+import { poiseSchema } from './poiseSchema.ts';
 import { puppetSchema } from './puppetSchema.ts';
 import { fields, numberFrom, oneOf, textUpTo, wholeFrom } from './schemaParts.ts';
+import { timingSchema, timingVersionsSchema } from './timingSchema.ts';
 
 /** Longest title and file name, in UTF-16 units; chosen to fit a line, common sense, no source. */
 export const TITLE_MAX_CHARS = 200;
@@ -120,7 +122,7 @@ const notesSchema = z
 
 export const bookSchema = fields({
   format: z.literal('nudgebook', { error: '"nudgebook"' }),
-  version: z.literal(2, { error: '2' }),
+  version: z.literal(3, { error: '3' }),
   title: textUpTo(TITLE_MAX_CHARS),
   take: takeSchema.nullable(),
   model: oneOf(MODEL_SIZES),
@@ -128,6 +130,9 @@ export const bookSchema = fields({
   corrections: correctionsSchema,
   armature: armatureSchema.nullable(),
   puppet: puppetSchema,
+  timing: timingSchema,
+  timingVersions: timingVersionsSchema,
+  poise: poiseSchema,
   shotSteps: shotStepsSchema,
   notes: notesSchema,
 });

@@ -54,7 +54,8 @@ export type Standing = { readonly left: boolean; readonly right: boolean } | nul
 export type ByHand = 'here' | 'span' | undefined;
 
 export interface LadderInput {
-  readonly on: number;
+  /** For how many exposures the step is held. */
+  readonly holds: (index: number) => number;
   readonly exposure: (index: number) => number;
   /** Sum of turns and the largest of the take, degrees. */
   readonly turnSum: (index: number) => number;
@@ -86,7 +87,7 @@ export function ladder(rows: RowScale, window: RowWindow, layout: LadderLayout, 
       y: rows.top(index),
       centreY: rows.centre(index),
       label: labelled ? String(index + 1) : undefined,
-      exposures: labelled ? exposureSpan(input.exposure(index), input.on) : undefined,
+      exposures: labelled ? exposureSpan(input.exposure(index), input.holds(index)) : undefined,
       barPx: input.largestTurnSum > 0 ? (sum / input.largestTurnSum) * layout.barWidthPx : 0,
       mark,
       markWord: mark !== undefined && rows.rowPx >= TEXT_ROW_PX ? (mark === 'gap' ? `G${missing}` : `B${bridged}`) : undefined,

@@ -77,7 +77,7 @@ async function run(command: PlanCommand): Promise<void> {
   const planner = createPlanner();
   const suggested = planner.suggestCutoff(track, command.settings, body);
   const settings = command.suggestCutoff && suggested.cutoffHz !== null ? { ...command.settings, cutoffHz: suggested.cutoffHz } : command.settings;
-  const plan = planner.plan(track, armature, settings, body);
+  const plan = planner.plan(track, armature, settings, { body });
 
   const { facts } = posed;
   const take: ExportTake = {
@@ -105,7 +105,7 @@ async function run(command: PlanCommand): Promise<void> {
     jointCount: plan.joints.length,
     notObservable: plan.joints.filter((joint) => !joint.observable).map((joint) => joint.name),
     stepCount: plan.stepCount,
-    filmS: (plan.stepCount * plan.on) / plan.rate,
+    filmS: plan.exposureCount / plan.rate,
     unsureShare: unsureShare(plan),
     unsure: unsureLines(plan),
     warnings: [...facts.warnings, ...plan.warnings],

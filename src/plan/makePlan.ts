@@ -4,16 +4,26 @@
  *   track, fitted body, captureFactor, mirror       → landmarks in stage axes, gaps bridged
  *   these, cutoffHz, smoother                      → motion
  *   motion, in, out, rate, on, timeScale, …        → poses on steps
- *   poses, armature, how it follows, pins         → exact pose of the puppet on its set
+ *   motion                                        → moments: moves and pauses; with the steps → moments on steps
+ *   pauses, poses, armature, how they stay alive  → turns added; corrections of the balance likewise
+ *   poses, armature, how it follows, pins, added  → exact pose of the puppet on its set
  *   exact pose, armature                          → ordered pose: rounded turns, places of points
- *   both, datum settings, taking view             → the plan
+ *   ordered pose, poses, steps                    → speeds of the limbs
+ *   both poses, what touches and is carried       → balance
+ *   all of these, datum settings, taking view     → the plan
  */
+import type { Balance } from '../balance/balance.ts';
+import { correctionTurns } from '../balance/correctionTurns.ts';
+import { judgeBalance } from '../balance/judgeBalance.ts';
+import { DEFAULT_POISE, type PoiseSettings } from '../balance/poiseSettings.ts';
 import type { FittedBody } from '../motion/fit/fittedBody.ts';
 import type { Motion } from '../motion/motion.ts';
 import { prepareTrack } from '../motion/prepareTrack.ts';
 import { suggestCutoff, type CutoffSuggestion } from '../motion/suggestCutoff.ts';
 import { motionOf } from '../motion/trackToMotion.ts';
 import { foundCount, frameCount, type Track } from '../pose/track.ts';
+import { sumOfAdded, type Added } from '../puppet/added.ts';
+import { aliveTurns } from '../puppet/alive/aliveTurns.ts';
 import type { PosesLater } from '../puppet/applyArmature.ts';
 import type { Armature } from '../puppet/armature.ts';
 import { chainPoints, type ChainPoint } from '../puppet/chainPoints.ts';
@@ -21,14 +31,21 @@ import type { CompleteArmature } from '../puppet/complete.ts';
 import { completeArmature } from '../puppet/completeArmature.ts';
 import { drivesOf } from '../puppet/drives.ts';
 import { movePuppet, type MovedPuppet } from '../puppet/movePuppet.ts';
+import { limbEnds } from '../puppet/limbEnds.ts';
 import { orderMoves, type Orders } from '../puppet/orderMoves.ts';
 import { orderRoot, type OrderedRoot } from '../puppet/orderRoot.ts';
 import type { PuppetJoint } from '../puppet/puppetPoses.ts';
 import { DEFAULT_PUPPET_SETTINGS, type PuppetSettings } from '../puppet/puppetSettings.ts';
 import { performerHeightM } from '../puppet/timeScale.ts';
+import { findMoments } from '../timing/moments/findMoments.ts';
+import type { LimbRates } from '../timing/moments/limbRates.ts';
+import { limbRatesOf } from '../timing/moments/limbRatesOf.ts';
+import type { Moments, MomentsOnSteps } from '../timing/moments/moments.ts';
+import { momentsOnSteps } from '../timing/moments/momentsOnSteps.ts';
 import type { Poses } from '../timing/poses.ts';
 import { sampleMotion } from '../timing/sampleMotion.ts';
 import { layOutSteps, type Steps } from '../timing/steps.ts';
+import { DEFAULT_TIMING, type TimingSettings } from '../timing/timingSettings.ts';
 import { datumsOf } from './datums.ts';
 import { flagWarnings } from './flagWarnings.ts';
 import { jointAngles } from './jointAngles.ts';
@@ -42,18 +59,27 @@ export interface Planner {
    * The plan; the same object again when nothing has changed. Tracks, armatures and bodies are compared by identity: give a
    * new object when the content is new.
    *
-   * @param puppet how the puppet follows, pins, curves, readings; the parts are compared by identity too
-   * @param body the figure fitted to the track at the capture factor of the settings; without it the landmarks alone are read
-   *
    * @throws NudgebookError `bad-settings`, `bad-track`, `no-person`
    */
-  readonly plan: (track: Track, armature: Armature, settings: PlanSettings, body?: FittedBody | null, puppet?: PuppetSettings) => Plan;
+  readonly plan: (track: Track, armature: Armature, settings: PlanSettings, parts?: PlanParts) => Plan;
   /** The motion that the plan is made from, shared with it (for charts between the steps). Errors as for plan. */
   readonly motion: (track: Track, settings: PlanSettings, body?: FittedBody | null) => Motion;
   /** The cut-off that the footage itself suggests, for the take as smoothing gets it; remembered likewise. Errors as for plan. */
   readonly suggestCutoff: (track: Track, settings: PlanSettings, body?: FittedBody | null) => CutoffSuggestion;
   /** The puppet's joint angles at every frame, for curves that run between the steps; remembered likewise. Errors as for plan. */
-  readonly frameAngles: (track: Track, armature: Armature, settings: PlanSettings, body?: FittedBody | null, puppet?: PuppetSettings) => FrameAngles;
+  readonly frameAngles: (track: Track, armature: Armature, settings: PlanSettings, parts?: PlanParts) => FrameAngles;
+}
+
+/** What a plan is made from besides take, armature and settings; what is left out is at its default. */
+export interface PlanParts {
+  /** The figure fitted to the track at the capture factor of the settings; without it the landmarks alone are read. */
+  readonly body?: FittedBody | null;
+  /** How the puppet follows, pins, curves, readings. The parts of this and of the next two are compared by identity too. */
+  readonly puppet?: PuppetSettings;
+  /** Marks, holds, pauses. */
+  readonly timing?: TimingSettings;
+  /** What touches, is tied, is carried; corrections. */
+  readonly poise?: PoiseSettings;
 }
 
 /**
@@ -82,31 +108,57 @@ export function createPlanner(): Planner {
 
   const stepStage = remember((
     motion: Motion, inS: number | null, outS: number | null, captureFactor: number, rate: number, on: number, timeScale: number,
-  ): { steps: Steps; posesAt: PosesLater } => {
+    marks: TimingSettings['marks'], holdSpans: TimingSettings['holdSpans'],
+  ): Stepped => {
     const { timesS } = motion;
-    const steps = layOutSteps({ inS, outS, captureFactor, rate, on, timeScale }, timesS[0]!, timesS[timesS.length - 1]!);
+    const steps = layOutSteps({ inS, outS, captureFactor, rate, on, timeScale, marks, holdSpans }, timesS[0]!, timesS[timesS.length - 1]!);
     return { steps, posesAt: posesLater((delaySteps) => sampleMotion(motion, stepsBack(steps.sourceTimeS, delaySteps))) };
   });
 
+  const momentStage = remember(findMoments);
+  const onStepsStage = remember((moments: Moments, { steps }: Stepped): MomentsOnSteps => momentsOnSteps(moments, steps.sourceTimeS));
+
+  const aliveStage = remember((
+    { pauses }: MomentsOnSteps, { steps, posesAt }: Stepped, armature: Armature, drives: PoseSettings['drives'], alive: TimingSettings['alive'],
+  ): Added | null => aliveTurns({ pauses, poses: posesAt(0), steps, armature, drives }, alive));
+
+  const correctStage = remember((corrections: PoiseSettings['corrections'], { steps }: Stepped, armature: Armature): Added | null =>
+    correctionTurns(corrections, steps.sourceTimeS, armature));
+
+  const addStage = remember((alive: Added | null, corrected: Added | null): Added | null => sumOfAdded([alive, corrected]));
+
   const moveStage = remember((
     motion: Motion, posesAt: PosesLater, armature: Armature, drives: PoseSettings['drives'], curves: PoseSettings['curves'],
-    pins: PoseSettings['pins'], plantFeet: boolean,
-  ): MovedPuppet => movePuppet(posesAt, motion, armature, { drives, curves, pins, plantFeet }));
+    pins: PoseSettings['pins'], plantFeet: boolean, added: Added | null,
+  ): MovedPuppet => movePuppet(posesAt, motion, armature, { drives, curves, pins, plantFeet }, added));
 
   const orderStage = remember((moved: MovedPuppet, armature: Armature): Ordered => orderAll(moved, completeArmature(armature)));
 
+  const rateStage = remember((motion: Motion, { steps, posesAt }: Stepped, { endMm }: Ordered): LimbRates => limbRatesOf({
+    poses: posesAt(0), filmTimeS: steps.filmTimeS, performerHeightM: performerHeightM(motion.legLengthM), legLengthM: motion.legLengthM, endMm,
+  }));
+
+  const balanceStage = remember((
+    motion: Motion, { steps, posesAt }: Stepped, armature: Armature, moved: MovedPuppet, { orders, root }: Ordered, timeScale: number,
+    apparentHeightM: number | null, poise: PoiseSettings,
+  ): Balance => judgeBalance({
+    armature: completeArmature(armature), moved, ordered: { rotations: orders.rotations, rootMm: root.root }, poses: posesAt(0),
+    legLengthM: motion.legLengthM, performerHeightM: performerHeightM(motion.legLengthM), apparentHeightM, steps, timeScale,
+  }, poise));
+
   const planStage = remember((
-    track: Track, motion: Motion, stepped: { steps: Steps; posesAt: PosesLater }, moved: MovedPuppet, ordered: Ordered, rate: number,
-    on: number, datum: PuppetSettings['datum'], view: PuppetSettings['view'],
-  ): Plan => assemble(track, motion, stepped, moved, ordered, rate, on, datum, view));
+    track: Track, motion: Motion, stepped: Stepped, moved: MovedPuppet, ordered: Ordered, moments: MomentsOnSteps, limbRates: LimbRates,
+    balance: Balance, rate: number, on: number, datum: PuppetSettings['datum'], view: PuppetSettings['view'],
+  ): Plan => ({ ...assemble(track, motion, stepped, moved, ordered, rate, on, datum, view), moments, limbRates, balance }));
 
   // lag in frames of the take is lag in time: so many steps of the film, in the container's clock
   const frameStage = remember((
     motion: Motion, armature: Armature, drives: PoseSettings['drives'], curves: PoseSettings['curves'], pins: PoseSettings['pins'],
-    plantFeet: boolean, stepS: number,
+    plantFeet: boolean, stepS: number, corrections: PoiseSettings['corrections'],
   ): FrameAngles => {
     const posesAt = posesLater((delay) => (delay === 0 ? motion : sampleMotion(motion, motion.timesS.map((t) => t - delay * stepS))));
-    const puppet = movePuppet(posesAt, motion, armature, { drives, curves, pins, plantFeet });
+    const added = correctionTurns(corrections, motion.timesS, armature);
+    const puppet = movePuppet(posesAt, motion, armature, { drives, curves, pins, plantFeet }, added);
     const { joints, confidence, state, errorDeg, unsure } = puppet;
     return { joints, timesS: motion.timesS, angleDeg: jointAngles(puppet), confidence, state, errorDeg, unsure };
   });
@@ -121,26 +173,34 @@ export function createPlanner(): Planner {
       validateSettings(s);
       return suggestStage(prepareStage(track, s.captureFactor, s.mirror, body));
     },
-    frameAngles: (track, armature, s, body = null, { drives, curves, pins, plantFeet } = DEFAULT_PUPPET_SETTINGS) => {
+    frameAngles: (track, armature, s, { body = null, puppet = DEFAULT_PUPPET_SETTINGS, poise = DEFAULT_POISE } = {}) => {
+      const { drives, curves, pins, plantFeet } = puppet;
       const lags = drivesOf(completeArmature(armature), { drives }).some(({ delaySteps }) => delaySteps !== 0);
       const stepS = lags ? ((s.on / s.rate) * s.captureFactor) / s.timeScale : 0;
-      return frameStage(motion(track, s, body), armature, drives, curves, pins, plantFeet, stepS);
+      return frameStage(motion(track, s, body), armature, drives, curves, pins, plantFeet, stepS, poise.corrections);
     },
-    plan: (track, armature, s, body = null, puppet = DEFAULT_PUPPET_SETTINGS) => {
+    plan: (track, armature, s, { body = null, puppet = DEFAULT_PUPPET_SETTINGS, timing = DEFAULT_TIMING, poise = DEFAULT_POISE } = {}) => {
       const made = motion(track, s, body);
-      const stepped = stepStage(made, s.inS, s.outS, s.captureFactor, s.rate, s.on, s.timeScale);
-      const { drives, curves, pins, plantFeet, datum, view } = puppet;
-      const moved = moveStage(made, stepped.posesAt, armature, drives, curves, pins, plantFeet);
-      return planStage(track, made, stepped, moved, orderStage(moved, armature), s.rate, s.on, datum, view);
+      const stepped = stepStage(made, s.inS, s.outS, s.captureFactor, s.rate, s.on, s.timeScale, timing.marks, timing.holdSpans);
+      const moments = onStepsStage(momentStage(made, s.captureFactor), stepped);
+      const { drives, curves, pins, plantFeet, datum, view, apparentHeightM } = puppet;
+      const added = addStage(aliveStage(moments, stepped, armature, drives, timing.alive), correctStage(poise.corrections, stepped, armature));
+      const moved = moveStage(made, stepped.posesAt, armature, drives, curves, pins, plantFeet, added);
+      const ordered = orderStage(moved, armature);
+      const balance = balanceStage(made, stepped, armature, moved, ordered, s.timeScale, apparentHeightM, poise);
+      return planStage(track, made, stepped, moved, ordered, moments, rateStage(made, stepped, ordered), balance, s.rate, s.on, datum, view);
     },
   };
 }
 
 /** The plan in one go, nothing remembered. Errors as for {@link Planner.plan}. */
-export function makePlan(
-  track: Track, armature: Armature, settings: PlanSettings, body: FittedBody | null = null, puppet: PuppetSettings = DEFAULT_PUPPET_SETTINGS,
-): Plan {
-  return createPlanner().plan(track, armature, settings, body, puppet);
+export function makePlan(track: Track, armature: Armature, settings: PlanSettings, parts: PlanParts = {}): Plan {
+  return createPlanner().plan(track, armature, settings, parts);
+}
+
+interface Stepped {
+  readonly steps: Steps;
+  readonly posesAt: PosesLater;
 }
 
 /** Each lag made once. */
@@ -174,19 +234,36 @@ interface Ordered {
   readonly root: OrderedRoot;
   readonly points: readonly ChainPoint[];
   readonly pointMm: Float64Array;
+  /** `[N·L·3]` where the limbs end, NaN for those that the puppet does not have. */
+  readonly endMm: Float64Array;
 }
 
 function orderAll(moved: MovedPuppet, armature: CompleteArmature): Ordered {
   const orders = orderMoves(armature, moved.rotations);
   const root = orderRoot(armature, moved.feet, moved.placed, moved.rootMm, orders.rotations);
   const points = chainPoints(armature);
-  return { orders, root, points, pointMm: placePoints(armature, points, orders.rotations, root.root) };
+  const ends = limbEnds(armature, moved.joints);
+  const endMm = new Float64Array((root.root.length / 3) * ends.length * 3).fill(Number.NaN);
+  const own = ends.filter((end) => end !== null);
+  const placed = placePoints(armature, [...points, ...own], orders.rotations, root.root);
+  const pointMm = new Float64Array((root.root.length / 3) * points.length * 3);
+  const [width, kept] = [(points.length + own.length) * 3, points.length * 3];
+  for (let s = 0; s < root.root.length / 3; s++) {
+    pointMm.set(placed.subarray(s * width, s * width + kept), s * kept);
+    let k = s * width + kept;
+    ends.forEach((end, e) => {
+      if (end === null) return;
+      endMm.set(placed.subarray(k, k + 3), (s * ends.length + e) * 3);
+      k += 3;
+    });
+  }
+  return { orders, root, points, pointMm, endMm };
 }
 
 function assemble(
-  track: Track, motion: Motion, { steps, posesAt }: { steps: Steps; posesAt: PosesLater }, moved: MovedPuppet, ordered: Ordered,
+  track: Track, motion: Motion, { steps, posesAt }: Stepped, moved: MovedPuppet, ordered: Ordered,
   rate: number, on: number, datum: PuppetSettings['datum'], view: PuppetSettings['view'],
-): Plan {
+): Omit<Plan, 'moments' | 'limbRates' | 'balance'> {
   const missed = frameCount(track) - foundCount(track);
   const warnings = [...motion.warnings, ...flagWarnings(moved.joints, moved.flags)];
   if (missed > 0) warnings.unshift(`No person was found in ${missed} of ${frameCount(track)} frames.`);
@@ -197,6 +274,8 @@ function assemble(
     stepCount: steps.count,
     joints: moved.joints,
     exposure: steps.exposure,
+    holds: steps.holds,
+    exposureCount: steps.count === 0 ? 0 : steps.exposure[steps.count - 1]! + steps.holds[steps.count - 1]! - 1,
     filmTimeS: steps.filmTimeS,
     sourceTimeS: steps.sourceTimeS,
     rotations: moved.rotations,

@@ -1,8 +1,11 @@
 /**
  * The plan: everything that is true of every step. Pure data, made by `plan/makePlan.ts`.
  */
+import type { Balance } from '../balance/balance.ts';
 import type { ChainPoint } from '../puppet/chainPoints.ts';
 import type { PuppetJoint } from '../puppet/puppetPoses.ts';
+import type { LimbRates } from '../timing/moments/limbRates.ts';
+import type { MomentsOnSteps } from '../timing/moments/moments.ts';
 import type { Datum } from './datums.ts';
 
 /** One joint of the puppet as the plan speaks of it. */
@@ -22,7 +25,8 @@ export interface PlanFoot {
  * the **ordered** one, which a hand can set: every joint rounded to its smallest move. What is to be moved, how far points
  * travel and where a datum is read all belong to the ordered one.
  *
- * - `exposure[N]` first exposure of the step, counted from 1; step s (from 1) is held for `on` exposures.
+ * - `exposure[N]` first exposure of the step, counted from 1. `holds[N]` for how many exposures it is held (`on`, where no span of
+ *   its own says otherwise); `exposureCount` of all steps.
  * - `filmTimeS[N]` seconds from the first exposure, on the film.
  * - `sourceTimeS[N]` the container's time that the pose was taken from.
  * - `rotations[N·P·4]` exact: w, x, y, z, bone against parent bone, continuous in sign; NaN where missing. `orderedRotations[N·P·4]` likewise.
@@ -49,6 +53,8 @@ export interface Plan {
   readonly stepCount: number;
   readonly joints: readonly PlanJoint[];
   readonly exposure: Int32Array;
+  readonly holds: Int32Array;
+  readonly exposureCount: number;
   readonly filmTimeS: Float64Array;
   readonly sourceTimeS: Float64Array;
   readonly rotations: Float64Array;
@@ -75,6 +81,10 @@ export interface Plan {
   readonly hour: Float64Array;
   readonly towardMm: Float64Array;
   readonly datums: readonly Datum[];
+  /** Moves and pauses, by limb and of the whole body. */
+  readonly moments: MomentsOnSteps;
+  readonly limbRates: LimbRates;
+  readonly balance: Balance;
   /** The performer's height, metres, as far as the legs tell it: for the time scale that is offered (`puppet/timeScale.ts`). */
   readonly performerHeightM: number;
   /** As in Motion: read from a body fitted to the whole take, or from the landmarks of each frame alone. */

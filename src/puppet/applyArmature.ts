@@ -10,7 +10,8 @@
  *   it. Where more than the smallest move is lost, FLAG_LOST says so.
  * - The gain multiplies the rotation vector from rest (the angle, for one axis), followed round without jumps; of the joint
  *   that carries the whole puppet the lean alone, not which way it faces. Then offset
- *   and hand-set curve are added: for balls as a turn about the parent's axes after the performer's.
+ *   and hand-set curve are added, and what else is put on top (`added.ts`): for balls as a turn about the parent's axes after
+ *   the performer's.
  * - Limits: `keepLimits.ts`.
  */
 import { JOINT_COUNT } from '../motion/joints.ts';
@@ -21,6 +22,7 @@ import { makeSignsContinuous } from '../numeric/quaternionSeries.ts';
 import { nearestTurn } from '../numeric/unwrap.ts';
 import type { Vec3 } from '../numeric/vector3.ts';
 import type { Poses } from '../timing/poses.ts';
+import type { Added } from './added.ts';
 import { turnsFreely, type Armature } from './armature.ts';
 import type { CompleteJoint } from './complete.ts';
 import { completeArmature } from './completeArmature.ts';
@@ -41,9 +43,11 @@ export type PosesLater = (delaySteps: number) => Poses;
 /**
  * @param poses performer's poses at N moments (a Motion will do); a function where joints may lag
  * @param observable `[J]` of the motion they come from
+ * @param added put on top at the same moments; of it the turns are looked at here
  */
 export function applyArmature(
   poses: Poses | PosesLater, observable: Uint8Array, armature: Armature, settings: Pick<PuppetSettings, 'drives' | 'curves'> = DEFAULT_PUPPET_SETTINGS,
+  added: Added | null = null,
 ): PuppetPoses {
   const posesAt: PosesLater = typeof poses === 'function' ? poses : () => poses;
   const complete = completeArmature(armature);
@@ -64,7 +68,7 @@ export function applyArmature(
     const curves = settings.curves.filter((curve) => curve.joint === joint.name && curve.keys.length > 0);
     const byHand = handTurns(joint, curves, timesS);
     writeTrust(posesAt(follow.drive.delaySteps), observable, follow, p, width, curves.length > 0, out);
-    writeTurns(posesAt(follow.drive.delaySteps), joint, follow, byHand, p, width, out);
+    writeTurns(posesAt(follow.drive.delaySteps), joint, follow, byHand, added?.turnDeg ?? null, p, width, out);
     return {
       name: joint.name, kind: joint.kind, source: follow.drive.from, axis: joint.axis,
       observable: curves.length > 0 || follow.chain.some((j) => observable[j] === 1),
@@ -100,7 +104,8 @@ function writeTrust(
 }
 
 function writeTurns(
-  poses: Poses, joint: CompleteJoint, { drive, chain, share }: Follow, byHand: HandTurns | null, p: number, width: number, out: Out,
+  poses: Poses, joint: CompleteJoint, { drive, chain, share }: Follow, byHand: HandTurns | null, addedDeg: Float64Array | null, p: number, width: number,
+  out: Out,
 ): void {
   const by = share * drive.gain;
   const free = turnsFreely(joint.kind);
@@ -119,7 +124,7 @@ function writeTurns(
       // twice the arc cosine of what the twist keeps of the quaternion is the size of what is lost
       const kept = Math.hypot(q[0], q[1] * joint.axis[0] + q[2] * joint.axis[1] + q[3] * joint.axis[2]);
       if (2 * Math.atan2(Math.sqrt(Math.max(0, 1 - kept * kept)), kept) * DEG_PER_RAD > joint.smallestDeg) out.flags[at]! |= FLAG_LOST;
-      const angleDeg = lastAngle * DEG_PER_RAD * by + offsetDeg.axis + (byHand?.axis?.[s] ?? 0);
+      const angleDeg = lastAngle * DEG_PER_RAD * by + offsetDeg.axis + (byHand?.axis?.[s] ?? 0) + (addedDeg?.[at * 3] ?? 0);
       writeQuat(out.rotations, at, turnAbout(joint.axis, angleDeg));
       continue;
     }
@@ -136,6 +141,9 @@ function writeTurns(
       q = multiply(fromRotationVector([
         (byHand.forward?.[s] ?? 0) * RAD_PER_DEG, (byHand.up?.[s] ?? 0) * RAD_PER_DEG, (byHand.right?.[s] ?? 0) * RAD_PER_DEG,
       ]), q);
+    }
+    if (addedDeg !== null) {
+      q = multiply(fromRotationVector([addedDeg[at * 3]! * RAD_PER_DEG, addedDeg[at * 3 + 1]! * RAD_PER_DEG, addedDeg[at * 3 + 2]! * RAD_PER_DEG]), q);
     }
     writeQuat(out.rotations, at, q);
   }

@@ -2,6 +2,7 @@
  * The whole way from the performer's poses to the puppet's exact pose on its set: mapping and limits, floor, pins.
  */
 import { makeSignsContinuous } from '../numeric/quaternionSeries.ts';
+import type { Added } from './added.ts';
 import { applyArmature, type PosesLater } from './applyArmature.ts';
 import type { Armature } from './armature.ts';
 import { completeArmature } from './completeArmature.ts';
@@ -33,16 +34,22 @@ export interface PerformerFacts {
 
 /**
  * @param posesAt the performer at N moments, so many steps later
+ * @param added put on top of the performance at the same moments
  */
-export function movePuppet(posesAt: PosesLater, { observable, legLengthM }: PerformerFacts, armature: Armature, settings: Pick<PuppetSettings, 'drives' | 'curves' | 'pins' | 'plantFeet'>): MovedPuppet {
+export function movePuppet(
+  posesAt: PosesLater, { observable, legLengthM }: PerformerFacts, armature: Armature,
+  settings: Pick<PuppetSettings, 'drives' | 'curves' | 'pins' | 'plantFeet'>, added: Added | null = null,
+): MovedPuppet {
   const complete = completeArmature(armature);
   const drives = drivesOf(complete, settings);
-  const poses = applyArmature(posesAt, observable, armature, settings);
+  const poses = applyArmature(posesAt, observable, armature, settings, added);
   const root = drives[0];
   const rootMm = pathOf(complete, drives, posesAt(root?.delaySteps ?? 0).rootM, legLengthM, poses.rotations);
   const feet = feetOf(complete, drives);
   const stands = settings.plantFeet ? standingFeet(feet, posesAt) : new Uint8Array(feet.length * posesAt(0).timesS.length);
-  const placed = !settings.plantFeet ? [] : standOnFloor(complete, feet, stands, rootMm, poses.rotations, poses.flags);
+  const shiftMm = added?.rootMm ?? null;
+  const placed = settings.plantFeet ? standOnFloor(complete, feet, stands, rootMm, poses.rotations, poses.flags, shiftMm) : [];
+  if (!settings.plantFeet && shiftMm !== null) for (let i = 0; i < rootMm.length; i++) rootMm[i]! += shiftMm[i]!;
   if (settings.pins.length > 0) pinLimbs(complete, settings.pins, posesAt(0).timesS, rootMm, poses.rotations, poses.flags);
   makeSignsContinuous(poses.rotations, rootMm.length / 3, poses.joints.length);
   return { ...poses, rootMm, feet, stands, placed };

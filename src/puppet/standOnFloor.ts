@@ -6,7 +6,7 @@
  *    performer's angles would put it, flat on the floor.
  * 3. The body is moved so that standing feet, with the performer's own angles, come as near to their places as they can: a
  *    foot counts less at the beginning and end of its stand, so that weight goes over from foot to foot without a jerk.
- *    Where a leg would be too short, the body comes nearer.
+ *    What is put on top (`added.ts`) shifts it then. Where a leg would be too short, the body comes nearer.
  * 4. Each leg is solved again (`reachLimb.ts`). Between two stands a foot keeps the performer's path plus a share of the
  *    corrections on both sides, and never goes below the floor.
  */
@@ -30,10 +30,12 @@ const UP: Vec3 = [0, 1, 0];
  * @param pathMm `[N·3]` where the root bone would start by the performer's scaled path; NaN where missing. Changed in place.
  * @param rotations `[N·P·4]`, changed in place. @param flags `[N·P]`, bits added
  * @param stands `[N·F]` of `standingFeet`
+ * @param shiftMm `[N·3]` of the body, while its standing feet stay
  * @returns the stands with their places, by foot and in order
  */
 export function standOnFloor(
   armature: CompleteArmature, feet: readonly Foot[], stands: Uint8Array, pathMm: Float64Array, rotations: Float64Array, flags: Uint8Array,
+  shiftMm: Float64Array | null = null,
 ): readonly PlacedStand[] {
   if (feet.length === 0) return [];
   const skeleton = skeletonOf(armature);
@@ -61,11 +63,13 @@ export function standOnFloor(
 
   const found = standsOf(stands, feet.length, count, known);
   if (found.length === 0) {
+    shift(pathMm, shiftMm);
     setDown(armature, feet, count, known, pathMm, offset, turned);
     return [];
   }
   const all = found.map((stand): PlacedStand => place(armature, feet, stand, pathMm, offset, turned));
   moveRoot(all, feet.length, count, known, pathMm, offset);
+  shift(pathMm, shiftMm);
   for (let s = 0; s < count; s++) if (known(s)) bringNearer(s, all, feet.length, spans, reachers, hip, pathMm);
 
   const standAt = indexStands(all, feet.length, count);
@@ -91,6 +95,10 @@ export function standOnFloor(
     });
   }
   return all;
+}
+
+function shift(pathMm: Float64Array, byMm: Float64Array | null): void {
+  if (byMm !== null) for (let i = 0; i < pathMm.length; i++) pathMm[i]! += byMm[i]!;
 }
 
 /** A take that tells of no stand: the legs stay as performed, and the lowest sole is set on the floor at every step. */
@@ -143,7 +151,7 @@ function place(
 function moveRoot(
   stands: readonly PlacedStand[], feet: number, count: number, known: (s: number) => boolean, pathMm: Float64Array, offset: Float64Array,
 ): void {
-  const shift = new Float64Array(count * 3);
+  const moved = new Float64Array(count * 3);
   const weight = new Float64Array(count);
   for (const { foot, from, to, placeMm } of stands) {
     for (let s = from; s <= to; s++) {
@@ -151,22 +159,22 @@ function moveRoot(
       const edge = Math.min(from === 0 ? Infinity : s - from + 1, to === count - 1 ? Infinity : to - s + 1);
       const w = Math.min(1, edge / 4);
       weight[s]! += w;
-      for (let c = 0; c < 3; c++) shift[s * 3 + c]! += w * (placeMm[c]! - pathMm[s * 3 + c]! - offset[(s * feet + foot) * 3 + c]!);
+      for (let c = 0; c < 3; c++) moved[s * 3 + c]! += w * (placeMm[c]! - pathMm[s * 3 + c]! - offset[(s * feet + foot) * 3 + c]!);
     }
   }
   let last = -1;
   for (let s = 0; s < count; s++) {
     if (weight[s]! <= 0) continue;
-    for (let c = 0; c < 3; c++) shift[s * 3 + c]! /= weight[s]!;
+    for (let c = 0; c < 3; c++) moved[s * 3 + c]! /= weight[s]!;
     // in the air: from the shift before to the one after, evenly; before the first and after the last as there
     for (let t = last + 1; t < s; t++) {
       const u = last < 0 ? 1 : (t - last) / (s - last);
-      for (let c = 0; c < 3; c++) shift[t * 3 + c] = (last < 0 ? 0 : (1 - u) * shift[last * 3 + c]!) + u * shift[s * 3 + c]!;
+      for (let c = 0; c < 3; c++) moved[t * 3 + c] = (last < 0 ? 0 : (1 - u) * moved[last * 3 + c]!) + u * moved[s * 3 + c]!;
     }
     last = s;
   }
-  if (last >= 0) for (let t = last + 1; t < count; t++) for (let c = 0; c < 3; c++) shift[t * 3 + c] = shift[last * 3 + c]!;
-  for (let s = 0; s < count; s++) if (known(s)) for (let c = 0; c < 3; c++) pathMm[s * 3 + c]! += shift[s * 3 + c]!;
+  if (last >= 0) for (let t = last + 1; t < count; t++) for (let c = 0; c < 3; c++) moved[t * 3 + c] = moved[last * 3 + c]!;
+  for (let s = 0; s < count; s++) if (known(s)) for (let c = 0; c < 3; c++) pathMm[s * 3 + c]! += moved[s * 3 + c]!;
 }
 
 /** Moves the root by the least that brings every standing foot within its leg's reach (projections in turn). */

@@ -7,6 +7,7 @@
  * time in + film time / timeScale × captureFactor.
  */
 import { NudgebookError } from '../errors.ts';
+import type { HoldSpan, TimeMark } from './timingSettings.ts';
 
 export interface StepTiming {
   /** First and last moment used, container seconds; `null` is the first or last frame of the take. */
@@ -19,17 +20,20 @@ export interface StepTiming {
   readonly on: number;
   /** Film time ÷ performer's time. */
   readonly timeScale: number;
+  readonly marks?: readonly TimeMark[];
+  readonly holdSpans?: readonly HoldSpan[];
 }
 
 /**
  * N steps.
- * - `exposure[N]` first exposure of each, counted from 1.
+ * - `exposure[N]` first exposure of each, counted from 1. `holds[N]` for how many exposures it is held.
  * - `filmTimeS[N]` seconds from the first exposure.
  * - `sourceTimeS[N]` container seconds.
  */
 export interface Steps {
   readonly count: number;
   readonly exposure: Int32Array;
+  readonly holds: Int32Array;
   readonly filmTimeS: Float64Array;
   readonly sourceTimeS: Float64Array;
 }
@@ -79,7 +83,7 @@ export function layOutSteps(timing: StepTiming, firstS: number, lastS: number): 
     filmTimeS[s] = (s * timing.on) / timing.rate;
     sourceTimeS[s] = Math.min(outS, inS + filmTimeS[s]! * sourcePerFilm);
   }
-  return { count, exposure, filmTimeS, sourceTimeS };
+  return { count, exposure, holds: new Int32Array(count).fill(timing.on), filmTimeS, sourceTimeS };
 }
 
 function seconds(timeS: number): string {

@@ -74,7 +74,7 @@ describe('the plan from the worker', () => {
     worker().answerAll();
     editSettings({ rate: 12 });
     worker().answerAll();
-    expect(worker().sent.map(({ news }) => Object.keys(news).sort())).toEqual([['armature', 'body', 'puppet', 'track'], []]);
+    expect(worker().sent.map(({ news }) => Object.keys(news).sort())).toEqual([['armature', 'body', 'poise', 'puppet', 'timing', 'track'], []]);
     expect(session.getState().plan?.rate).toBe(12);
     // The curves did not change with the rate and did not cross over again, yet they belong to the new plan.
     expect(curvesOfPlan(session.getState().plan!)?.(0).length).toBeGreaterThan(50);

@@ -48,15 +48,46 @@ export function marlaBook(): Book {
       slate: { kind: 'given', straightFromS: 0.2, straightToS: 0.8, squareFromS: 1, squareToS: 1.5 },
     },
     armature: checkArmature(ARMATURE_V1),
+    timing: {
+      marks: [
+        { id: 'm1', sourceS: 0.6, filmS: 0.25, locked: true, kind: 'start', name: 'reach begins' },
+        { id: 'm2', sourceS: 1.4, filmS: 1.5, locked: false, kind: 'extreme', name: 'jar' },
+      ],
+      snapJoints: ['rightElbow'],
+      holdSpans: [{ fromExposure: 7, on: 1 }, { fromExposure: 19, on: 2 }],
+      alive: { strength: 'gentle', pattern: 'breath', frozen: ['leftWrist'] },
+      gauge: '35 mm',
+    },
+    timingVersions: [{
+      id: 'v1', name: 'slower landing', rate: 24, on: 2, timeScale: 1.2,
+      timing: { marks: [], snapJoints: [], holdSpans: [], alive: { strength: 'off', pattern: 'sway', frozen: [] }, gauge: null },
+    }],
+    poise: {
+      table: 'Winter', pendulumFactor: 1.24, marginMm: 2.5,
+      touches: [{ bone: 'rightHand', fromS: 1, toS: 1.5, touches: true }],
+      tieDowns: [{ foot: 'leftFoot', fromS: 0.4, toS: 2.9 }],
+      props: [{ name: 'jar', bone: 'rightHand', atMm: [0, -12, 0], massG: 14, fromS: 1.4, toS: 2.9 }],
+      corrections: [{
+        id: 'c1', fromS: 1, toS: 1.6, marginMm: 2.5, applied: true,
+        turns: [{ joint: 'spine', keys: [{ timeS: 0.9, turnDeg: [0, 0, 0] }, { timeS: 1.2, turnDeg: [3, 0, -1.5] }, { timeS: 1.7, turnDeg: [0, 0, 0] }] }],
+        shift: [{ timeS: 1.2, shiftMm: [1, 0, -2] }],
+      }],
+    },
     shotSteps: [1, 2, 5],
     notes: { '3': 'keep the jar hand low', '12': 'heel lifts' },
   };
 }
 
+/** The same as a book of version 2 comes to be when it is opened. */
+export function marlaBookOfVersion2(): Book {
+  const { timing, timingVersions, poise } = newBook();
+  return { ...marlaBook(), timing, timingVersions, poise };
+}
+
 /** The same as a book of version 1 comes to be when it is opened: what it did not have yet is at its default. */
 export function marlaBookOfVersion1(): Book {
   const { corrections } = newBook();
-  const book = marlaBook();
+  const book = marlaBookOfVersion2();
   return { ...book, corrections, settings: { ...book.settings, smoother: 'butterworth' } };
 }
 

@@ -196,7 +196,7 @@ describe('describeChange', () => {
     ['photographed steps', { ...book, shotSteps: [4, 5] }],
     ['note on step 9', { ...book, notes: { '9': 'x' } }],
     ['rate 24 → 12, step 1 photographed', { ...rated(book, 12), shotSteps: [1] }],
-    ['title “Untitled” → “Marla reaches the jar”, take one-leg-reach.webm and 21 more', marlaBook()],
+    ['title “Untitled” → “Marla reaches the jar”, take one-leg-reach.webm and 34 more', marlaBook()],
   ])('%s', (words, after) => {
     expect(describeChange(book, after)).toBe(words);
   });

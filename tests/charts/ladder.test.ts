@@ -8,7 +8,7 @@ import { samplePlan } from './samplePlan.ts';
 const plan = samplePlan();
 const { sums, largest } = turnSums(plan);
 const input = {
-  on: plan.on,
+  holds: () => plan.on,
   exposure: (i: number) => plan.exposure[i] ?? 0,
   turnSum: (i: number) => sums[i] ?? 0,
   largestTurnSum: largest,

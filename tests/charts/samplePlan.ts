@@ -1,6 +1,7 @@
 /** A small made-up plan: four joints, six steps, with every kind of certainty in it. All numbers distinct on purpose. */
 import { STATE_BRIDGED, STATE_MEASURED, STATE_MISSING } from '../../src/motion/motion.ts';
 import { UNSURE_AT_LENS } from '../../src/motion/trust/unsure.ts';
+import { unknownBalance } from '../../src/balance/unknownBalance.ts';
 import type { Plan, PlanJoint } from '../../src/plan/plan.ts';
 
 export const SAMPLE_JOINTS: readonly PlanJoint[] = [
@@ -42,6 +43,8 @@ export function samplePlan(changes: Partial<Plan> = {}): Plan {
     stepCount,
     joints: SAMPLE_JOINTS,
     exposure: Int32Array.from([1, 3, 5, 7, 9, 11]),
+    holds: new Int32Array(stepCount).fill(2),
+    exposureCount: 12,
     filmTimeS: Float64Array.from([0, 1, 2, 3, 4, 5], (s) => s / 12),
     sourceTimeS: Float64Array.from([0, 1, 2, 3, 4, 5], (s) => 0.5 + s / 12),
     rotations: new Float64Array(stepCount * width * 4),
@@ -68,6 +71,9 @@ export function samplePlan(changes: Partial<Plan> = {}): Plan {
     hour: new Float64Array(0),
     towardMm: new Float64Array(0),
     datums: [],
+    moments: { moves: [], pauses: [] },
+    limbRates: { turnDeg: new Float64Array(0), endMm: new Float64Array(0), heightsPerS: new Float64Array(0) },
+    balance: unknownBalance(stepCount),
     performerHeightM: 1.74,
     fitted: false,
     usedCutoffHz: 6,

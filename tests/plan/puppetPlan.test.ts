@@ -83,7 +83,7 @@ function slideMm(plan: Plan, armature: Armature, rotations: Float64Array, root: 
 
 describe.each(ownTakes())('from %s', (_, track) => {
   it.each(EXAMPLES)('the $id stands on its feet: no slide, nothing under the floor, no foot out of reach', ({ armature }) => {
-    const plan = makePlan(track, armature, DEFAULT_SETTINGS, bodyOf(track));
+    const plan = makePlan(track, armature, DEFAULT_SETTINGS, { body: bodyOf(track) });
     expect(plan.planted.reduce((sum, on) => sum + on, 0)).toBeGreaterThan(plan.stepCount / 2);
     expect(slideMm(plan, armature, plan.rotations, plan.rootMm)).toBeLessThan(0.5);
     expect(plan.flags.some((flag) => (flag & FLAG_FOOT_SHORT) !== 0)).toBe(false);
@@ -127,7 +127,7 @@ describe('a plan of 2,000 steps', () => {
     curves: [{ joint: 'jaw', axis: 'axis', keys: Array.from({ length: 60 }, (_, k) => ({ timeS: k * 1.4, valueDeg: 10 + 9 * Math.sin(k), ease: 'smooth' as const })) }],
     datum: { everySteps: 25, atSteps: [7, 1999], points: null, markMm: [30, -12] },
   };
-  const plan = makePlan(track, PIP, { ...DEFAULT_SETTINGS, timeScale: 2 }, null, jaw);
+  const plan = makePlan(track, PIP, { ...DEFAULT_SETTINGS, timeScale: 2 }, { puppet: jaw });
   const complete = completeArmature(PIP);
 
   it('played back from its moves alone stays within half a smallest move of the exact pose in every joint, to the end', () => {
@@ -176,7 +176,7 @@ describe('a plan of 2,000 steps', () => {
 describe('what the standing foot carries', () => {
   const track = demo();
   it('the ordered puppet hangs on the foot that stands: that foot does not move at all', () => {
-    const plan = makePlan(track, MARLA, DEFAULT_SETTINGS, bodyOf(track));
+    const plan = makePlan(track, MARLA, DEFAULT_SETTINGS, { body: bodyOf(track) });
     const complete = completeArmature(MARLA);
     const stance = emptyStance(skeletonOf(complete));
     let beforeFoot = -1;
@@ -192,7 +192,7 @@ describe('what the standing foot carries', () => {
   }, PATIENCE_MS);
 
   it('a pinned hand stays on its place, and one out of reach is flagged', () => {
-    const free = makePlan(track, MARLA, DEFAULT_SETTINGS, bodyOf(track));
+    const free = makePlan(track, MARLA, DEFAULT_SETTINGS, { body: bodyOf(track) });
     const complete = completeArmature(MARLA);
     const hand = complete.bones.findIndex(({ name }) => name === 'leftHand');
     const stance = emptyStance(skeletonOf(complete));
@@ -202,9 +202,9 @@ describe('what the standing foot carries', () => {
     };
     const target = handAt(free, 20);
     const pin = { bone: 'leftHand', at: 1, fromS: free.sourceTimeS[20]!, toS: free.sourceTimeS[26]!, targetMm: target, easeSteps: 2 };
-    const pinned = makePlan(track, MARLA, DEFAULT_SETTINGS, bodyOf(track), { ...DEFAULT_PUPPET_SETTINGS, pins: [pin] });
+    const pinned = makePlan(track, MARLA, DEFAULT_SETTINGS, { body: bodyOf(track), puppet: { ...DEFAULT_PUPPET_SETTINGS, pins: [pin] } });
     for (let s = 20; s <= 26; s++) expect(length(subtract(handAt(pinned, s), target))).toBeLessThan(0.5);
-    const far = makePlan(track, MARLA, DEFAULT_SETTINGS, bodyOf(track), { ...DEFAULT_PUPPET_SETTINGS, pins: [{ ...pin, targetMm: [0, 900, 0] }] });
+    const far = makePlan(track, MARLA, DEFAULT_SETTINGS, { body: bodyOf(track), puppet: { ...DEFAULT_PUPPET_SETTINGS, pins: [{ ...pin, targetMm: [0, 900, 0] }] } });
     expect(far.flags.some((flag) => (flag & FLAG_PIN_SHORT) !== 0)).toBe(true);
     expect(far.warnings.join(' ')).toMatch(/can’t reach its pin: leftShoulder in 7 steps/);
   }, PATIENCE_MS);
@@ -214,7 +214,7 @@ describe('how the puppet follows', () => {
   const times = evenTimes(60, 30);
   const track = trackOf([...times].map((t) => ({ leftElbow: 1 + 0.5 * Math.sin(4 * t), rightElbow: 1, leftKnee: 1, rightKnee: 1 })), times);
   const elbow = (plan: Plan, s: number): number => plan.angleDeg[s * plan.joints.length + plan.joints.findIndex(({ name }) => name === 'leftElbow')]!;
-  const withDrive = (drive: object): Plan => makePlan(track, MARLA, { ...DEFAULT_SETTINGS, on: 1 }, null, { ...DEFAULT_PUPPET_SETTINGS, drives: [{ joint: 'leftElbow', from: 'leftElbow', ...drive }] });
+  const withDrive = (drive: object): Plan => makePlan(track, MARLA, { ...DEFAULT_SETTINGS, on: 1 }, { puppet: { ...DEFAULT_PUPPET_SETTINGS, drives: [{ joint: 'leftElbow', from: 'leftElbow', ...drive }] } });
   const plain = withDrive({});
 
   it('gain exaggerates, offset is added, a delay is so many steps, fractions too', () => {
@@ -233,7 +233,7 @@ describe('how the puppet follows', () => {
     // on twos of 30 a second a step is two frames: a lag of 2.5 steps is 5 frames
     const settings = { ...DEFAULT_SETTINGS, rate: 30, on: 2 as const };
     const puppet: PuppetSettings = { ...DEFAULT_PUPPET_SETTINGS, drives: [{ joint: 'leftElbow', from: 'leftElbow', delaySteps: 2.5 }] };
-    const [plain, late] = [DEFAULT_PUPPET_SETTINGS, puppet].map((of) => createPlanner().frameAngles(track, MARLA, settings, null, of)) as [FrameAngles, FrameAngles];
+    const [plain, late] = [DEFAULT_PUPPET_SETTINGS, puppet].map((of) => createPlanner().frameAngles(track, MARLA, settings, { puppet: of })) as [FrameAngles, FrameAngles];
     const width = late.joints.length;
     const p = late.joints.findIndex(({ name }) => name === 'leftElbow');
     const before = (t: number): number => plain.angleDeg[t * width + p]!;
@@ -241,7 +241,7 @@ describe('how the puppet follows', () => {
       expect(late.angleDeg[t * width + p]).toBeCloseTo(before(Math.max(0, t - 5)), 6);
       for (let q = 0; q < width; q++) if (q !== p) expect(late.angleDeg[t * width + q]).toBe(plain.angleDeg[t * width + q]);
     }
-    const plan = makePlan(track, MARLA, settings, null, puppet);
+    const plan = makePlan(track, MARLA, settings, { puppet });
     for (let s = 3; s < plan.stepCount; s++) expect(elbow(plan, s)).toBeCloseTo(before(2 * s - 5), 6);
   });
 

@@ -52,7 +52,7 @@ export function Bench({ head, children, across }: BenchProps): ReactElement {
       tab.current.textContent = String(index + 1);
       const { plan } = session.getState();
       if (tabExposures.current !== null && plan !== null) {
-        tabExposures.current.textContent = exposureSpan(plan.exposure[index] ?? 0, plan.on);
+        tabExposures.current.textContent = exposureSpan(plan.exposure[index] ?? 0, plan.holds[index] ?? plan.on);
       }
       if (index !== shownStep) {
         shownStep = index;

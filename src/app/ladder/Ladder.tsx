@@ -40,7 +40,7 @@ export function Ladder(): ReactElement {
       return;
     }
     const rungs = ladder(rows, window, layout, {
-      on: plan.on,
+      holds: (index) => plan.holds[index] ?? plan.on,
       exposure: (index) => plan.exposure[index] ?? 0,
       turnSum: (index) => sums.sums[index] ?? 0,
       largestTurnSum: sums.largest,
@@ -63,7 +63,7 @@ export function Ladder(): ReactElement {
         const gaps = gapsAt(plan, index);
         const words = [
           `step ${index + 1} of ${plan.stepCount}`,
-          `exposures ${exposureSpan(plan.exposure[index] ?? 0, plan.on)}`,
+          `exposures ${exposureSpan(plan.exposure[index] ?? 0, plan.holds[index] ?? plan.on)}`,
           `turns ${figure(sums?.sums[index], 0)} degrees in all`,
           ...(gaps.missing > 0 ? [`${gaps.missing} joints missing`] : []),
           ...(gaps.bridged > 0 ? [`${gaps.bridged} joints bridged`] : []),

@@ -29,7 +29,7 @@ export function LadderHead({ layout }: { readonly layout: LadderLayout }): React
           step.current.classList.toggle('long', index >= 9999);
         }
         if (exposures.current !== null) {
-          exposures.current.textContent = plan === null || index < 0 ? '' : exposureSpan(plan.exposure[index] ?? 0, plan.on);
+          exposures.current.textContent = plan === null || index < 0 ? '' : exposureSpan(plan.exposure[index] ?? 0, plan.holds[index] ?? plan.on);
         }
         const frame = frameAtPlayhead(frameTimes(), plan, at);
         if (moment.current !== null) moment.current.textContent = frame === undefined ? '' : `${figure(frame.timeS, 3)} s`;

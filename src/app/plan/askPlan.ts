@@ -93,14 +93,16 @@ export function createPlanAsker(hearer: PlanHearer, makeWorker: () => PlanWorker
     const wish = waiting;
     waiting = null;
     worker ??= begin();
-    const { track, body, armature, puppet } = wish;
+    const { track, body, armature, puppet, timing, poise } = wish;
     const news = {
       ...(known.track === track ? {} : { track }),
       ...(known.body === body ? {} : { body }),
       ...(known.armature === armature ? {} : { armature }),
       ...(known.puppet === puppet ? {} : { puppet }),
+      ...(known.timing === timing ? {} : { timing }),
+      ...(known.poise === poise ? {} : { poise }),
     };
-    known = { track, body, armature, puppet };
+    known = { track, body, armature, puppet, timing, poise };
     count += 1;
     underWay = { wish, number: count, wanted: true };
     worker.postMessage({ number: count, settings: wish.settings, news } satisfies ToPlanWorker);

@@ -2,6 +2,7 @@
  * What the page and the worker of the plan say to each other. One worker makes all plans of a page: it keeps the planner's
  * stages, and it keeps track, body, armature and what is set for the puppet, so that each crosses over once and a change of a setting sends settings only.
  */
+import type { PoiseSettings } from '../../balance/poiseSettings.ts';
 import type { ErrorData } from '../../errors.ts';
 import type { CutoffSuggestion } from '../../motion/suggestCutoff.ts';
 import type { FittedBody } from '../../motion/fit/fittedBody.ts';
@@ -11,6 +12,7 @@ import type { PlanSettings } from '../../plan/settings.ts';
 import type { Track } from '../../pose/track.ts';
 import type { Armature } from '../../puppet/armature.ts';
 import type { PuppetSettings } from '../../puppet/puppetSettings.ts';
+import type { TimingSettings } from '../../timing/timingSettings.ts';
 
 /** What a plan is made from besides the settings: large, and seldom new. */
 export interface PlanSources {
@@ -19,6 +21,10 @@ export interface PlanSources {
   readonly armature: Armature;
   /** How the puppet follows, pins, hand-set curves, readings. */
   readonly puppet: PuppetSettings;
+  /** Marks, holds, pauses. */
+  readonly timing: TimingSettings;
+  /** What touches, is tied, is carried; corrections. */
+  readonly poise: PoiseSettings;
 }
 
 export interface ToPlanWorker {

@@ -39,14 +39,14 @@ function tellWaiters(): void {
 
 function wishNow(): PlanWish | null {
   const { track } = session.getState();
-  const { settings, armature, puppet } = currentBook();
+  const { settings, armature, puppet, timing, poise } = currentBook();
   if (track === null) return null;
-  return { track, body: bodyFor(track, settings.captureFactor), armature: armature ?? STANDARD_ARMATURE, puppet, settings };
+  return { track, body: bodyFor(track, settings.captureFactor), armature: armature ?? STANDARD_ARMATURE, puppet, timing, poise, settings };
 }
 
 function isSame(a: PlanWish | null, b: PlanWish | null): boolean {
   if (a === null || b === null) return a === b;
-  return a.track === b.track && a.body === b.body && a.armature === b.armature && a.puppet === b.puppet && a.settings === b.settings;
+  return a.track === b.track && a.body === b.body && a.armature === b.armature && a.puppet === b.puppet && a.timing === b.timing && a.poise === b.poise && a.settings === b.settings;
 }
 
 /** The plan with the very list of joints of the former one where they say the same: what hangs on the list alone stays as it is. */

@@ -33,7 +33,7 @@ export function PaceControls({ shown }: { readonly shown: readonly number[] }): 
 
 function Count(): ReactElement {
   const plan = useSession((s) => s.plan);
-  const exposures = plan === null ? 0 : plan.stepCount * plan.on;
+  const exposures = plan?.exposureCount ?? 0;
   return (
     <dl className="count" aria-live="off">
       <div><dd>{plan === null ? '–' : plan.stepCount}</dd><dt>steps</dt></div>
