@@ -23,6 +23,7 @@ export type ErrorCode =
   | 'bad-track'
   | 'bad-armature'
   | 'bad-settings'
+  | 'bad-timing'
   | 'bad-corrections'
   | 'bad-book'
   | 'wrong-footage'
