@@ -1,14 +1,18 @@
 /** Balance of every step of a plan: shapes only. */
 
-/** What a verdict says: would it stand, or look right, within its error? */
-export const VERDICTS = ['holds', 'marginal', 'tied', 'falls', 'in the air', 'not known'] as const;
+/**
+ * What a verdict says: would it stand, or look right, within its error? `tied`: a tie-down keeps it from falling. `caught`, of
+ * motion alone: it is falling, and the foot that lands next lands where it holds, as in a walk.
+ */
+export const VERDICTS = ['holds', 'marginal', 'tied', 'falls', 'in the air', 'not known', 'caught'] as const;
 export type Verdict = (typeof VERDICTS)[number];
 
 /**
  * N steps, T things that may touch (soles first, in the order of the plan's feet; then what was said to touch).
  * Places on the set, mm: X forward, Y above the floor, Z to the left of the picture. NaN where not known.
  *
- * - `massMm[N·3]` the puppet's centre of mass with its props; `massSigmaMm[N]` one sigma of its place along the floor.
+ * - `massMm[N·3]` the puppet's centre of mass with its props; `massSigmaMm[N·2]` one sigma of its place along X and along Z;
+ *   `marginSigmaMm[N]` that part of it that leads over the nearest edge: the error of the margins.
  * - `movedMm[N·2]` the extrapolated centre of mass over the floor: X, Z.
  * - `performerM[N·3]` the performer's own centre of mass on the stage, metres.
  * - `touching[N·T]` 1 where it touches. `support[N]` outline of the base of support, `[x, z, x, z, …]` in order round it; empty in the air.
@@ -24,6 +28,7 @@ export interface Balance {
   readonly touchNames: readonly string[];
   readonly massMm: Float64Array;
   readonly massSigmaMm: Float64Array;
+  readonly marginSigmaMm: Float64Array;
   readonly movedMm: Float64Array;
   readonly performerM: Float64Array;
   readonly touching: Uint8Array;

@@ -15,6 +15,7 @@
 import type { Balance } from '../balance/balance.ts';
 import { correctionTurns } from '../balance/correctionTurns.ts';
 import { judgeBalance } from '../balance/judgeBalance.ts';
+import { performerMass, type MassPath } from '../balance/performerMass.ts';
 import { DEFAULT_POISE, type PoiseSettings } from '../balance/poiseSettings.ts';
 import type { FittedBody } from '../motion/fit/fittedBody.ts';
 import type { Motion } from '../motion/motion.ts';
@@ -138,12 +139,15 @@ export function createPlanner(): Planner {
     poses: posesAt(0), filmTimeS: steps.filmTimeS, performerHeightM: performerHeightM(motion.legLengthM), legLengthM: motion.legLengthM, endMm,
   }));
 
+  const performerStage = remember((body: FittedBody | null, table: PoiseSettings['table'], mirror: boolean): MassPath | null =>
+    (body === null ? null : performerMass(body, table, mirror)));
+
   const balanceStage = remember((
-    motion: Motion, { steps, posesAt }: Stepped, armature: Armature, moved: MovedPuppet, { orders, root }: Ordered, timeScale: number,
+    motion: Motion, { steps, posesAt }: Stepped, armature: Armature, moved: MovedPuppet, { orders, root }: Ordered, performer: MassPath | null,
     apparentHeightM: number | null, poise: PoiseSettings,
   ): Balance => judgeBalance({
     armature: completeArmature(armature), moved, ordered: { rotations: orders.rotations, rootMm: root.root }, poses: posesAt(0),
-    legLengthM: motion.legLengthM, performerHeightM: performerHeightM(motion.legLengthM), apparentHeightM, steps, timeScale,
+    legLengthM: motion.legLengthM, performerHeightM: performerHeightM(motion.legLengthM), performer, apparentHeightM, steps,
   }, poise));
 
   const planStage = remember((
@@ -187,7 +191,7 @@ export function createPlanner(): Planner {
       const added = addStage(aliveStage(moments, stepped, armature, drives, timing.alive), correctStage(poise.corrections, stepped, armature));
       const moved = moveStage(made, stepped.posesAt, armature, drives, curves, pins, plantFeet, added);
       const ordered = orderStage(moved, armature);
-      const balance = balanceStage(made, stepped, armature, moved, ordered, s.timeScale, apparentHeightM, poise);
+      const balance = balanceStage(made, stepped, armature, moved, ordered, performerStage(body, poise.table, s.mirror), apparentHeightM, poise);
       return planStage(track, made, stepped, moved, ordered, moments, rateStage(made, stepped, ordered), balance, s.rate, s.on, datum, view);
     },
   };

@@ -1,0 +1,83 @@
+/**
+ * Jumps and falls: whiles in which nothing touches, against what a body of the size that is read would do.
+ *
+ * In the air the centre of mass follows a parabola with the acceleration g. At the size that the figure reads as, a metre is k
+ * millimetres of the puppet, so on the set it is g·k mm/s² of film time. Of all parabolas with that acceleration the one
+ * nearest to the poses of the flight (least squares) is shown; where the time aloft is another than that of the same rise and fall,
+ * the figure floats or drops. It leaves the floor and comes back at moments between two poses: half-way is taken, which is right to half a step.
+ */
+import { GRAVITY_M_S2 } from '../puppet/timeScale.ts';
+import type { Flight } from './balance.ts';
+
+/** A rise of less than this before the fall makes no jump, as a part of the way down. Our choice. */
+const JUMP_RISE = 0.05;
+
+/** Seconds that a body takes to fall from rest through a height. */
+export function fallTimeS(heightM: number): number {
+  return Math.sqrt((2 * Math.max(0, heightM)) / GRAVITY_M_S2);
+}
+
+export interface FlightSources {
+  /** `[N]` 1 where something touches; poses that are not known count as touching nothing and end a flight. */
+  readonly touches: Uint8Array;
+  /** `[N·3]` centre of mass, mm; NaN where there is no pose. */
+  readonly massMm: Float64Array;
+  readonly filmTimeS: Float64Array;
+  /** Millimetres of the puppet for a metre of the figure that is read. */
+  readonly mmPerM: number;
+}
+
+/** Flights that begin and end with a pose that touches; a while in the air at the end of the plan is left open and not judged. */
+export function flightsOf({ touches, massMm, filmTimeS, mmPerM }: FlightSources): readonly Flight[] {
+  const count = touches.length;
+  const known = (s: number): boolean => !Number.isNaN(massMm[s * 3 + 1]!);
+  const out: Flight[] = [];
+  let s = 1;
+  while (s < count) {
+    if (touches[s] === 1 || !known(s) || touches[s - 1] !== 1 || !known(s - 1)) {
+      s++;
+      continue;
+    }
+    const from = s;
+    while (s < count && touches[s] !== 1 && known(s)) s++;
+    if (s >= count || !known(s)) break;
+    out.push(flight(from, s - 1, massMm, filmTimeS, mmPerM));
+  }
+  return out;
+}
+
+function flight(from: number, to: number, massMm: Float64Array, filmTimeS: Float64Array, mmPerM: number): Flight {
+  const height = (s: number): number => massMm[s * 3 + 1]!;
+  const [leave, land] = [from - 1, to + 1];
+  const gravity = GRAVITY_M_S2 * mmPerM;
+  // y + g·t²/2 = y0 + v·t is a straight line: the least squares of its points
+  const n = to - from + 1;
+  const start = filmTimeS[from]!;
+  let [sumT, sumY, sumTT, sumTY] = [0, 0, 0, 0];
+  for (let s = from; s <= to; s++) {
+    const t = filmTimeS[s]! - start;
+    const y = height(s) + (gravity * t * t) / 2;
+    sumT += t;
+    sumY += y;
+    sumTT += t * t;
+    sumTY += t * y;
+  }
+  const spread = n * sumTT - sumT * sumT;
+  const speed = spread > 0 ? (n * sumTY - sumT * sumY) / spread : 0;
+  const first = (sumY - speed * sumT) / n;
+  const parabolaMm = new Float64Array(n);
+  let offMm = 0;
+  let top = Math.max(height(leave), height(land));
+  for (let s = from; s <= to; s++) {
+    const t = filmTimeS[s]! - start;
+    parabolaMm[s - from] = first + speed * t - (gravity * t * t) / 2;
+    offMm = Math.max(offMm, Math.abs(parabolaMm[s - from]! - height(s)));
+    top = Math.max(top, height(s));
+  }
+  const up = (top - height(leave)) / mmPerM;
+  const down = (top - height(land)) / mmPerM;
+  const aloftS = (filmTimeS[land]! + filmTimeS[to]! - filmTimeS[from]! - filmTimeS[leave]!) / 2;
+  // a figure that only drops leaves the floor without a rise
+  const kind = up > JUMP_RISE * down ? 'jump' : 'fall';
+  return { fromStep: from, toStep: to, kind, aloftS, ballisticS: fallTimeS(up) + fallTimeS(down), offMm, parabolaMm };
+}

@@ -1,0 +1,52 @@
+/** From margins to verdicts. */
+import { VERDICTS, type Verdict } from './balance.ts';
+
+export const VERDICT: Readonly<Record<Verdict, number>> = Object.fromEntries(VERDICTS.map((name, index) => [name, index])) as Record<Verdict, number>;
+
+/**
+ * Would it stand? It does where the margin is more than its error, it falls where it is less than minus that; a foot that
+ * is tied down holds what else would not be sure.
+ */
+export function standVerdict(marginMm: number, sigmaMm: number, tied: boolean): number {
+  if (Number.isNaN(marginMm)) return VERDICT['not known'];
+  if (marginMm > sigmaMm) return VERDICT.holds;
+  if (tied) return VERDICT.tied;
+  return marginMm >= -sigmaMm ? VERDICT.marginal : VERDICT.falls;
+}
+
+/** How far ahead a foot may land and still catch it, as a part of 1/ω₀: by then a fall has grown e times. Our choice. */
+export const CATCH_WITHIN = 1;
+
+export interface Motion {
+  /** `[N]` mm. */
+  readonly marginMm: Float64Array;
+  readonly sigmaMm: Float64Array;
+  readonly filmTimeS: Float64Array;
+  /** `[N·T]` */
+  readonly touching: Uint8Array;
+  readonly touchers: number;
+  /** 1/s */
+  readonly rate: number;
+}
+
+/**
+ * Does it look right in motion? As for standing; but where the extrapolated centre of mass lies outside and something lands
+ * within 1/ω₀ after which it lies inside, the fall is a stride: `caught`.
+ *
+ * @param stand `[N]` verdicts of standing: where those know nothing or are in the air, these are too. @returns `[N]`
+ */
+export function moveVerdicts(stand: Uint8Array, { marginMm, sigmaMm, filmTimeS, touching, touchers, rate }: Motion): Uint8Array {
+  const count = stand.length;
+  return stand.map((verdict, s) => {
+    if (verdict === VERDICT['not known'] || verdict === VERDICT['in the air']) return verdict;
+    const now = standVerdict(marginMm[s]!, sigmaMm[s]!, false);
+    if (now === VERDICT.holds || now === VERDICT['not known']) return now;
+    const until = filmTimeS[s]! + CATCH_WITHIN / rate;
+    for (let t = s + 1; t < count && filmTimeS[t]! <= until; t++) {
+      let landed = false;
+      for (let k = 0; k < touchers; k++) if (touching[t * touchers + k] === 1 && touching[(t - 1) * touchers + k] === 0) landed = true;
+      if (landed && marginMm[t]! >= -sigmaMm[t]!) return VERDICT.caught;
+    }
+    return verdict === VERDICT.tied ? VERDICT.tied : now;
+  });
+}
