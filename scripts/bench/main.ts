@@ -1,7 +1,7 @@
 /**
  * `npm run bench`: times what a person waits for, and prints it as Markdown.
  *
- *     npm run bench -- [--only pose,fit,correct,plan,puppet,change,page,playhead] [--write]
+ *     npm run bench -- [--only pose,fit,correct,plan,puppet,balance,change,page,playhead] [--write]
  *
  * --write puts the result, with the date and the facts of the machine, into docs/benchmarks.md. Absolute times belong to the
  * machine; ratios carry over better.
@@ -17,6 +17,7 @@ import { serveApp } from '../serve/serveApp.ts';
 import { serveBenchPage } from './benchPage.ts';
 import { replaceBetweenMarkers } from './document/betweenMarkers.ts';
 import { markdownTable } from './document/markdownTable.ts';
+import { balanceSpeed } from './balanceSpeed.ts';
 import { changeSpeed } from './changeSpeed.ts';
 import { correctSpeed } from './correctSpeed.ts';
 import { fitSpeed } from './fitSpeed.ts';
@@ -39,6 +40,7 @@ const BENCHES: Readonly<Record<string, { readonly on: 'bench' | 'app'; readonly 
   correct: { on: 'bench', run: correctSpeed },
   plan: { on: 'bench', run: planSpeed },
   puppet: { on: 'bench', run: puppetSpeed },
+  balance: { on: 'bench', run: balanceSpeed },
   change: { on: 'app', run: changeSpeed },
   page: { on: 'app', run: pageLoad },
   playhead: { on: 'app', run: playheadSpeed },
