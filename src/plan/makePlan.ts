@@ -135,8 +135,8 @@ export function createPlanner(): Planner {
 
   const orderStage = remember((moved: MovedPuppet, armature: Armature): Ordered => orderAll(moved, completeArmature(armature)));
 
-  const rateStage = remember((motion: Motion, { steps, posesAt }: Stepped, { endMm }: Ordered): LimbRates => limbRatesOf({
-    poses: posesAt(0), filmTimeS: steps.filmTimeS, performerHeightM: performerHeightM(motion.legLengthM), legLengthM: motion.legLengthM, endMm,
+  const rateStage = remember(({ steps, posesAt }: Stepped, { endMm }: Ordered, armature: Armature): LimbRates => limbRatesOf({
+    poses: posesAt(0), filmTimeS: steps.filmTimeS, heightMm: completeArmature(armature).heightMm, endMm,
   }));
 
   const performerStage = remember((body: FittedBody | null, table: PoiseSettings['table'], mirror: boolean): MassPath | null =>
@@ -192,7 +192,7 @@ export function createPlanner(): Planner {
       const moved = moveStage(made, stepped.posesAt, armature, drives, curves, pins, plantFeet, added);
       const ordered = orderStage(moved, armature);
       const balance = balanceStage(made, stepped, armature, moved, ordered, performerStage(body, poise.table, s.mirror), apparentHeightM, poise);
-      return planStage(track, made, stepped, moved, ordered, moments, rateStage(made, stepped, ordered), balance, s.rate, s.on, datum, view);
+      return planStage(track, made, stepped, moved, ordered, moments, rateStage(stepped, ordered, armature), balance, s.rate, s.on, datum, view);
     },
   };
 }

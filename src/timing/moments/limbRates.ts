@@ -2,9 +2,9 @@
 
 /**
  * N steps, L limbs in the order of LIMBS; NaN where there is no pose; 0 at the first.
- * - `turnDeg[N·L]` way that the limb's joints turn since the step before: the largest of its joints.
+ * - `turnDeg[N·L]` way that the limb's joints turn since the step before: that of the joint that turns most.
  * - `endMm[N·L]` way of the limb's end on the puppet, mm; NaN for a limb that the puppet does not have.
- * - `heightsPerS[N·L]` speed of the performer's own limb end in body heights per second of film.
+ * - `heightsPerS[N·L]` speed of that end in heights of the puppet for a second of film.
  */
 export interface LimbRates {
   readonly turnDeg: Float64Array;
