@@ -5,7 +5,7 @@
 import { fitTake } from '../../src/motion/fit/fitTake.ts';
 import { trackToMotion } from '../../src/motion/trackToMotion.ts';
 import { DEFAULT_SETTINGS } from '../../src/plan/settings.ts';
-import { contactStarts } from '../../src/timing/moments/cadence.ts';
+import { cadencePerMin, thighPassings } from '../../src/timing/moments/cadence.ts';
 import { findMoments } from '../../src/timing/moments/findMoments.ts';
 import type { Track } from '../../src/pose/track.ts';
 import { cachedTrack } from '../accuracy/cachedTrack.ts';
@@ -18,8 +18,8 @@ export function trueArmPause(truth: Truth): readonly [fromS: number, toS: number
   if (joint?.kind !== 'ball') throw new Error('the clip has no right shoulder');
   const speed = joint.rotation.map((q, t) => {
     const before = joint.rotation[t - 1] ?? q;
-    const dot = Math.abs(q[0] * before[0] + q[1] * before[1] + q[2] * before[2] + q[3] * before[3]);
-    return (2 * Math.acos(Math.min(1, dot)) * 180) / Math.PI / (truth.timesS[1]! - truth.timesS[0]!);
+    // four times the arc sine of half the chord: exact for small turns, and deaf to rounding
+    return (4 * Math.asin(Math.min(1, Math.hypot(...q.map((v, c) => v - before[c]!)) / 2)) * 180) / Math.PI / (truth.timesS[1]! - truth.timesS[0]!);
   });
   // the first long rest after the first quick rise
   const up = speed.findIndex((v) => v > 40);
@@ -36,14 +36,9 @@ export function foundArmPause(track: Track): readonly [fromS: number, toS: numbe
   return own[0] === undefined ? null : [own[0].fromS, own[0].toS];
 }
 
-/** Steps a minute from the landings of both feet: mean interval. */
-export function cadencePerMin(landingsS: readonly number[]): number {
-  const sorted = [...landingsS].sort((a, b) => a - b);
-  return sorted.length < 2 ? Number.NaN : (60 * (sorted.length - 1)) / (sorted[sorted.length - 1]! - sorted[0]!);
-}
-
+/** Times at which a true foot lands, both feet in order. */
 export function trueLandings(truth: Truth): readonly number[] {
-  return [truth.leftFootOnFloor, truth.rightFootOnFloor].flatMap((on) => on.flatMap((v, t) => (t > 0 && v === 1 && on[t - 1] === 0 ? [truth.timesS[t]!] : [])));
+  return [truth.leftFootOnFloor, truth.rightFootOnFloor].flatMap((on) => on.flatMap((v, t) => (t > 0 && v === 1 && on[t - 1] === 0 ? [truth.timesS[t]!] : []))).sort((a, b) => a - b);
 }
 
 export async function clipChecks(): Promise<string[]> {
@@ -55,11 +50,11 @@ export async function clipChecks(): Promise<string[]> {
   const found = foundArmPause(raiseTrack);
   const motion = trackToMotion(walkTrack, DEFAULT_SETTINGS, fitTake(walkTrack, 1));
   const wanted = trueLandings(readTruth(walk.truth));
-  const landings = contactStarts(motion);
+  const passings = thighPassings(motion);
   const seconds = (span: readonly [number, number] | null): string => (span === null ? 'none' : `${span[0].toFixed(2)} to ${span[1].toFixed(2)} s (${(span[1] - span[0]).toFixed(2)} s)`);
   return [
     `From video (model full): the pause of the arm in *arm-raise* is truly from ${seconds(pause)}, and is found from ${seconds(found)}.`,
-    `The *walk* lands ${wanted.length} times at ${cadencePerMin(wanted).toFixed(1)} steps a minute; found are ${landings.length} landings at ${cadencePerMin(landings).toFixed(1)}. `
+    `The *walk* lands ${wanted.length} times at ${cadencePerMin(wanted).toFixed(1)} steps a minute; found are ${passings.length} passings of the thighs at ${cadencePerMin(passings).toFixed(1)}. `
     + 'Published: 121.6 a minute in the trial of Winter’s table A.1, 95 to 160 in the street (Japan 1987); natural cadence about 100 to 120 (from memory).',
   ];
 }

@@ -66,9 +66,9 @@ function leadRow(noiseDeg: number): string[] {
 const { values } = parseArgs({ options: { write: { type: 'boolean', default: false } } });
 const report = [
   `Five moves of 20° to 60° with pauses between four of them, 30 frames a second, smoothed as footage is; ${SEEDS} runs each. Real single frames tremble by 0.49° (docs/smoothing.md). A step is one on twos at 24.`, '',
-  ...markdownTable(['tremble of a frame', 'noise of the speed, ° a second', 'all five moves found', 'starts and ends off, steps: median', '95 %', 'within one step', 'pauses made up in a swing that never stops'], [0, 0.25, 0.5, 0.75, 1].map(momentRow)), '',
+  markdownTable(['tremble of a frame', 'noise of the speed, ° a second', 'all five moves found', 'starts and ends off, steps: median', '95 %', 'within one step', 'pauses made up in a swing that never stops'], [0, 0.25, 0.5, 0.75, 1].map(momentRow)), '',
   `Two limbs with the same two moves, one of them 0 to 4 steps later or earlier; noise on each step’s turn; ${7 * SEEDS} runs each.`, '',
-  ...markdownTable(['noise a step', 'lag off, steps: median', '95 %', 'most', 'confidence, median'], [0, 0.25, 0.5, 1].map(leadRow)), '',
+  markdownTable(['noise a step', 'lag off, steps: median', '95 %', 'most', 'confidence, median'], [0, 0.25, 0.5, 1].map(leadRow)), '',
   ...(await clipChecks()),
 ].join('\n');
 console.log(report);
