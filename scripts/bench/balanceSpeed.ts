@@ -36,7 +36,7 @@ export function balanceSpeed(_browser: unknown, _url: string, say: (line: string
   const { stepCount, exposure, holds, filmTimeS, sourceTimeS } = plan;
   const sources = {
     armature: completeArmature(MARLA), moved, ordered: { rotations: plan.orderedRotations, rootMm: plan.orderedRootMm }, poses,
-    legLengthM: motion.legLengthM, performerHeightM: performerHeightM(motion.legLengthM), performer: performerMass(body, DEFAULT_POISE.table, false),
+    performerHeightM: performerHeightM(motion.legLengthM), performer: performerMass(body, DEFAULT_POISE.table, false),
     apparentHeightM: null, steps: { count: stepCount, exposure, holds, filmTimeS, sourceTimeS },
   };
   const jar = (fromS: number): PoiseSettings => ({

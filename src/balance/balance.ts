@@ -13,9 +13,12 @@ export type Verdict = (typeof VERDICTS)[number];
  *
  * - `massMm[N·3]` the puppet's centre of mass with its props; `massSigmaMm[N·2]` one sigma of its place along X and along Z;
  *   `marginSigmaMm[N]` that part of it that leads over the nearest edge: the error of the margins.
+ *   `moveSigmaMm[N]` the same for the extrapolated centre of mass.
  * - `movedMm[N·2]` the extrapolated centre of mass over the floor: X, Z.
  * - `performerM[N·3]` the performer's own centre of mass on the stage, metres.
- * - `touching[N·T]` 1 where it touches. `support[N]` outline of the base of support, `[x, z, x, z, …]` in order round it; empty in the air.
+ * - `touching[N·T]` 1 where it touches, as far as the take and what was said tell; `unseen[N·T]` 1 where neither does: the foot was
+ *   hidden, it does not count as support, and only what stands without it is judged.
+ * - `support[N]` outline of the base of support, `[x, z, x, z, …]` in order round it; empty in the air.
  * - `standMm[N]` shortest way from the foot point of the centre of mass to the edge, inside positive; `standShare[N]` the same
  *   over the width of the supporting foot. `moveMm[N]`, `moveShare[N]` the same for the extrapolated centre of mass.
  * - `standVerdict[N]`, `moveVerdict[N]` index in VERDICTS.
@@ -29,9 +32,11 @@ export interface Balance {
   readonly massMm: Float64Array;
   readonly massSigmaMm: Float64Array;
   readonly marginSigmaMm: Float64Array;
+  readonly moveSigmaMm: Float64Array;
   readonly movedMm: Float64Array;
   readonly performerM: Float64Array;
   readonly touching: Uint8Array;
+  readonly unseen: Uint8Array;
   readonly support: readonly Float64Array[];
   readonly standMm: Float64Array;
   readonly standShare: Float64Array;
@@ -58,27 +63,39 @@ export interface OneLegSpan {
   readonly worstMm: number;
 }
 
+/** Whether a flight takes the time that gravity gives it. */
+export type FlightWord = 'in time' | 'floats' | 'drops';
+
 /** A while in the air, with what a free fall of its apparent size would take. */
 export interface Flight {
   readonly fromStep: number;
   readonly toStep: number;
   readonly kind: 'jump' | 'fall';
+  /** From half-way between the last pose that touches and the first that does not, to half-way likewise. */
   readonly aloftS: number;
+  /** By how much that may be wrong, since poses have gaps between them, s. */
+  readonly aloftErrorS: number;
   /** Time that the same rise and fall takes at the apparent size, s. */
   readonly ballisticS: number;
+  /** `floats`: longer in the air than it should be by more than the error; `drops`: shorter. */
+  readonly reads: FlightWord;
   /** Largest distance of the centre of mass from its parabola, mm. */
   readonly offMm: number;
   /** Height of the parabola at each step of the flight, mm. */
   readonly parabolaMm: Float64Array;
 }
 
-/** Steps that need a tie-down, and what it has to hold. */
+/** Steps that need holding, and what must hold. */
 export interface HardwareNeed {
-  readonly foot: string;
+  /** The sole to tie down; `null`: none that can be tied would hold it, so it takes a rig. */
+  readonly foot: string | null;
   readonly fromStep: number;
   readonly toStep: number;
   readonly worstStep: number;
+  /** Tipping moment about the edge of support at the worst step, N·mm: 0 where it stands by less than its error. */
   readonly tippingNmm: number;
-  /** Pull on a tie-down in the middle of the sole, N. */
+  /** The same with the centre of mass one sigma farther out. */
+  readonly mostNmm: number;
+  /** Pull on a tie-down in the middle of the sole that balances `mostNmm`; of a rig the whole weight. N. */
   readonly holdN: number;
 }

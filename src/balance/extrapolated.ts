@@ -11,7 +11,7 @@ export function pendulumRate(lengthM: number): number {
 
 /**
  * Over the floor, `[N·2]` X, Z, in the unit of the path; NaN where the path is. Speeds by differences between the neighbours
- * on both sides, as far as they are known; a lone moment has none.
+ * on both sides, as far as they are known and weigh the same (what is picked up does not make the body fast); a lone moment has none.
  *
  * The film shows the puppet at the size it is to read as. There every length is k times the puppet's and time is the film's, so
  * x + v / ω₀ keeps its form in the puppet's millimetres, with the ω₀ of the figure that is read and not of the puppet.
@@ -19,20 +19,22 @@ export function pendulumRate(lengthM: number): number {
  * @param path `[N·3]` centre of mass
  * @param filmTimeS `[N]` seconds on the film
  * @param rate ω₀, 1/s
+ * @param massG `[N]` of what the path is the centre of; where it isn't given it stays the same
  */
-export function extrapolated(path: Float64Array, filmTimeS: Float64Array, rate: number): Float64Array {
+export function extrapolated(path: Float64Array, filmTimeS: Float64Array, rate: number, massG?: Float64Array): Float64Array {
   const count = filmTimeS.length;
   const out = new Float64Array(count * 2).fill(Number.NaN);
-  const known = (s: number): boolean => s >= 0 && s < count && !Number.isNaN(path[s * 3]!);
   for (let s = 0; s < count; s++) {
-    if (!known(s)) continue;
-    const before = known(s - 1) ? s - 1 : s;
-    const after = known(s + 1) ? s + 1 : s;
-    const dt = filmTimeS[after]! - filmTimeS[before]!;
-    for (const [k, c] of [[0, 0], [1, 2]] as const) {
-      const speed = dt > 0 ? (path[after * 3 + c]! - path[before * 3 + c]!) / dt : 0;
-      out[s * 2 + k] = path[s * 3 + c]! + speed / rate;
-    }
+    if (Number.isNaN(path[s * 3]!)) continue;
+    const before = goesWith(path, massG, s, s - 1) ? s - 1 : s;
+    const after = goesWith(path, massG, s, s + 1) ? s + 1 : s;
+    const lead = after > before ? 1 / ((filmTimeS[after]! - filmTimeS[before]!) * rate) : 0;
+    out[s * 2] = path[s * 3]! + (path[after * 3]! - path[before * 3]!) * lead;
+    out[s * 2 + 1] = path[s * 3 + 2]! + (path[after * 3 + 2]! - path[before * 3 + 2]!) * lead;
   }
   return out;
+}
+
+function goesWith(path: Float64Array, massG: Float64Array | undefined, s: number, other: number): boolean {
+  return other >= 0 && other * 3 < path.length && !Number.isNaN(path[other * 3]!) && (massG === undefined || massG[other] === massG[s]);
 }

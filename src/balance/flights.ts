@@ -4,7 +4,8 @@
  * In the air the centre of mass follows a parabola with the acceleration g. At the size that the figure reads as, a metre is k
  * millimetres of the puppet, so on the set it is g·k mm/s² of film time. Of all parabolas with that acceleration the one
  * nearest to the poses of the flight (least squares) is shown; where the time aloft is another than that of the same rise and fall,
- * the figure floats or drops. It leaves the floor and comes back at moments between two poses: half-way is taken, which is right to half a step.
+ * the figure floats or drops. It leaves the floor and comes back at moments between two poses: half-way is taken, in time and in height, which is right
+ * to half a step.
  */
 import { GRAVITY_M_S2 } from '../puppet/timeScale.ts';
 import type { Flight } from './balance.ts';
@@ -18,8 +19,9 @@ export function fallTimeS(heightM: number): number {
 }
 
 export interface FlightSources {
-  /** `[N]` 1 where something touches; poses that are not known count as touching nothing and end a flight. */
-  readonly touches: Uint8Array;
+  /** `[N]` 1 where it is known that nothing touches; `[N]` 1 where it is known that something does. */
+  readonly aloft: Uint8Array;
+  readonly grounded: Uint8Array;
   /** `[N·3]` centre of mass, mm; NaN where there is no pose. */
   readonly massMm: Float64Array;
   readonly filmTimeS: Float64Array;
@@ -27,21 +29,15 @@ export interface FlightSources {
   readonly mmPerM: number;
 }
 
-/** Flights that begin and end with a pose that touches; a while in the air at the end of the plan is left open and not judged. */
-export function flightsOf({ touches, massMm, filmTimeS, mmPerM }: FlightSources): readonly Flight[] {
-  const count = touches.length;
-  const known = (s: number): boolean => !Number.isNaN(massMm[s * 3 + 1]!);
+/** Flights that begin and end with a pose that touches; a while in the air that begins or ends in the unknown is left open and not judged. */
+export function flightsOf({ aloft, grounded, massMm, filmTimeS, mmPerM }: FlightSources): readonly Flight[] {
+  const count = aloft.length;
   const out: Flight[] = [];
-  let s = 1;
-  while (s < count) {
-    if (touches[s] === 1 || !known(s) || touches[s - 1] !== 1 || !known(s - 1)) {
-      s++;
-      continue;
-    }
+  for (let s = 1; s < count; s++) {
+    if (aloft[s] !== 1 || grounded[s - 1] !== 1) continue;
     const from = s;
-    while (s < count && touches[s] !== 1 && known(s)) s++;
-    if (s >= count || !known(s)) break;
-    out.push(flight(from, s - 1, massMm, filmTimeS, mmPerM));
+    while (s < count && aloft[s] === 1) s++;
+    if (s < count && grounded[s] === 1) out.push(flight(from, s - 1, massMm, filmTimeS, mmPerM));
   }
   return out;
 }
@@ -67,17 +63,22 @@ function flight(from: number, to: number, massMm: Float64Array, filmTimeS: Float
   const first = (sumY - speed * sumT) / n;
   const parabolaMm = new Float64Array(n);
   let offMm = 0;
-  let top = Math.max(height(leave), height(land));
+  const leaveMm = (height(leave) + height(from)) / 2;
+  const landMm = (height(to) + height(land)) / 2;
+  let top = Math.max(leaveMm, landMm);
   for (let s = from; s <= to; s++) {
     const t = filmTimeS[s]! - start;
     parabolaMm[s - from] = first + speed * t - (gravity * t * t) / 2;
     offMm = Math.max(offMm, Math.abs(parabolaMm[s - from]! - height(s)));
     top = Math.max(top, height(s));
   }
-  const up = (top - height(leave)) / mmPerM;
-  const down = (top - height(land)) / mmPerM;
+  const up = (top - leaveMm) / mmPerM;
+  const down = (top - landMm) / mmPerM;
   const aloftS = (filmTimeS[land]! + filmTimeS[to]! - filmTimeS[from]! - filmTimeS[leave]!) / 2;
+  const aloftErrorS = (filmTimeS[land]! - filmTimeS[to]! + filmTimeS[from]! - filmTimeS[leave]!) / 2;
+  const ballisticS = fallTimeS(up) + fallTimeS(down);
+  const reads = aloftS > ballisticS + aloftErrorS ? 'floats' : aloftS < ballisticS - aloftErrorS ? 'drops' : 'in time';
   // a figure that only drops leaves the floor without a rise
   const kind = up > JUMP_RISE * down ? 'jump' : 'fall';
-  return { fromStep: from, toStep: to, kind, aloftS, ballisticS: fallTimeS(up) + fallTimeS(down), offMm, parabolaMm };
+  return { fromStep: from, toStep: to, kind, aloftS, aloftErrorS, ballisticS, reads, offMm, parabolaMm };
 }

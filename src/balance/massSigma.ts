@@ -1,20 +1,23 @@
 /**
- * How surely the centre of mass is known over the floor.
+ * How surely the centre of mass is known over the floor, against what it stands on.
  *
- * A pose that stands is held by its foot, and legs are solved from foot and path: errors of the joints of a standing leg
- * don't add up along it as they would in a chain that hangs free. What is left was measured on clips whose truth is
- * known (`npm run balance`; docs/balance.md): the performer's centre of mass against the standing foot is off by so much
- * along the line to the performer's camera, and by far less across it. On the set that line is X, across it is Z. To this come the
- * joints that are unsure: each carries what hangs on it about itself, by its own error, independently of the others.
+ * Errors of the joints can't be carried through the body one by one as if they were independent: the picture holds the figure, so
+ * a hip that is read too far forward comes with a knee that is read too far back. Carried through so they make five times too
+ * large a sigma (`npm run balance`; docs/balance.md). What is taken instead was measured on clips whose truth is known: along the
+ * line to the performer's camera, which is X on the set, and by less across it, which is Z. To it comes each joint that is
+ * marked unsure, since those can be off by themselves: by its own error, times what the centre of mass moves when it turns.
  */
 import type { CompleteArmature } from '../puppet/complete.ts';
-import type { Foot } from '../puppet/feet.ts';
-import { emptyStance, forward, skeletonOf } from '../puppet/kinematics.ts';
+import { emptyStance, forward, skeletonOf, type Skeleton, type Stance } from '../puppet/kinematics.ts';
 import type { MovedPuppet } from '../puppet/movePuppet.ts';
+import { placeOnBone } from './placeOnBone.ts';
 import type { Weights } from './puppetMass.ts';
+import type { Contacts, Toucher } from './touching.ts';
 
-/** One sigma of the performer's centre of mass against the standing foot, metres in a body of middle height: toward the camera, across. */
-export const MASS_SIGMA_M = { depth: 0.04, across: 0.014 } as const;
+/** One sigma of the centre of mass against what it stands on, metres in a body of the performer's size: toward the camera, across. */
+export const MASS_SIGMA_M = { depth: 0.04, across: 0.02 } as const;
+/** One sigma of its speed, metres a second likewise. */
+export const MASS_SPEED_SIGMA_M_S = { depth: 0.05, across: 0.03 } as const;
 
 const RAD_PER_DEG = Math.PI / 180;
 
@@ -23,31 +26,47 @@ const RAD_PER_DEG = Math.PI / 180;
  *
  * @param mmPerM millimetres of the puppet for a metre of the performer
  */
-export function massSigma(armature: CompleteArmature, weights: Weights, moved: MovedPuppet, mmPerM: number): Float64Array {
+export function massSigma(
+  armature: CompleteArmature, weights: Weights, moved: MovedPuppet, touchers: readonly Toucher[], { touching, unseen }: Contacts, mmPerM: number,
+): Float64Array {
   const skeleton = skeletonOf(armature);
   const { count: width, parent } = skeleton;
   const count = moved.rootMm.length / 3;
   const out = new Float64Array(count * 2).fill(Number.NaN);
-  const inLeg = legBones(parent, moved.feet);
-  const shares = carriedShares(weights, parent, width);
   const stance = emptyStance(skeleton);
   const [baseX, baseZ] = [(MASS_SIGMA_M.depth * mmPerM) ** 2, (MASS_SIGMA_M.across * mmPerM) ** 2];
+  const carried = new Float64Array(width * 4);
+  const standing = new Int32Array(width);
   for (let s = 0; s < count; s++) {
     if (Number.isNaN(moved.rootMm[s * 3]!)) continue;
-    let [varX, varZ] = [baseX, baseZ];
+    let varX = baseX;
+    let varZ = baseZ;
     let posed = false;
+    let feet = 0;
     for (let p = 1; p < width; p++) {
-      const at = s * width + p;
-      if (moved.unsure[at] === 0 || inLeg[p] === 1 || !(shares[p]! > 0)) continue;
-      const sigma = moved.errorDeg[at]! * RAD_PER_DEG;
+      const sigma = moved.unsure[s * width + p] === 0 ? 0 : moved.errorDeg[s * width + p]! * RAD_PER_DEG;
       if (!(sigma > 0)) continue;
-      if (!posed) forward(skeleton, moved.rotations, s, [0, 0, 0], stance);
-      posed = true;
-      // the lever is taken to what hangs on the joint as it hangs now: its bone's far half is near enough
-      const lever = leverOf(skeleton, stance, p);
-      const by = sigma * shares[p]!;
-      varX += by * by * (lever[1] * lever[1] + lever[2] * lever[2]);
-      varZ += by * by * (lever[1] * lever[1] + lever[0] * lever[0]);
+      if (!posed) {
+        posed = true;
+        forward(skeleton, moved.rotations, s, [0, 0, 0], stance);
+        addUp(skeleton, stance, weights, carried);
+        standing.fill(0);
+        touchers.forEach(({ bone }, k) => {
+          const at = s * touchers.length + k;
+          if (touching[at] !== 1 || unseen[at] === 1) return;
+          feet += 1;
+          for (let q = bone; q > 0; q = parent[q]!) standing[q]! += 1;
+        });
+      }
+      // a joint moves what hangs on it; one between the body and what stands moves all the rest, shared among what stands
+      const rest = standing[p]! > 0;
+      const mass = rest ? carried[0]! - carried[p * 4]! : carried[p * 4]!;
+      if (!(mass > 0)) continue;
+      const by = (sigma * mass) / carried[0]! / (rest ? feet : 1);
+      const lever = (c: number): number => (rest ? carried[1 + c]! - carried[p * 4 + 1 + c]! : carried[p * 4 + 1 + c]!) / mass - stance.startMm[p * 3 + c]!;
+      const [x, y, z] = [lever(0), lever(1), lever(2)];
+      varX += by * by * (y * y + z * z);
+      varZ += by * by * (y * y + x * x);
     }
     out[s * 2] = Math.sqrt(varX);
     out[s * 2 + 1] = Math.sqrt(varZ);
@@ -55,35 +74,17 @@ export function massSigma(armature: CompleteArmature, weights: Weights, moved: M
   return out;
 }
 
-/** Bones from each foot up to the root, the root left out. */
-function legBones(parent: Int32Array, feet: readonly Foot[]): Uint8Array {
-  const out = new Uint8Array(parent.length);
-  for (const { bone } of feet) for (let p = bone; p > 0; p = parent[p]!) out[p] = 1;
-  return out;
-}
-
-/** Share of the puppet's own mass that each joint carries, its bone and all that hangs on it. */
-function carriedShares(weights: Weights, parent: Int32Array, width: number): Float64Array {
-  const mass = new Float64Array(width);
-  let whole = 0;
-  weights.bone.forEach((p, b) => {
-    mass[p]! += weights.massG[b]!;
-    whole += weights.massG[b]!;
-  });
-  for (let p = width - 1; p > 0; p--) mass[parent[p]!]! += mass[p]!;
-  return mass.map((m) => m / whole);
-}
-
-function leverOf({ count, parent, endMm }: ReturnType<typeof skeletonOf>, { startMm, orientation }: ReturnType<typeof emptyStance>, joint: number): readonly [number, number, number] {
-  // to the far end of the last bone in line, halved
-  let last = joint;
-  for (let p = joint + 1; p < count; p++) if (parent[p] === last) last = p;
-  const [w, x, y, z] = [orientation[last * 4]!, orientation[last * 4 + 1]!, orientation[last * 4 + 2]!, orientation[last * 4 + 3]!];
-  const [px, py, pz] = [endMm[last * 3]!, endMm[last * 3 + 1]!, endMm[last * 3 + 2]!];
-  const [tx, ty, tz] = [2 * (y * pz - z * py), 2 * (z * px - x * pz), 2 * (x * py - y * px)];
-  return [
-    (startMm[last * 3]! + px + w * tx + y * tz - z * ty - startMm[joint * 3]!) / 2,
-    (startMm[last * 3 + 1]! + py + w * ty + z * tx - x * tz - startMm[joint * 3 + 1]!) / 2,
-    (startMm[last * 3 + 2]! + pz + w * tz + x * ty - y * tx - startMm[joint * 3 + 2]!) / 2,
-  ];
+/** `[P·4]` mass that each joint carries, and that times its centre; props left out. */
+function addUp({ count, parent }: Skeleton, stance: Stance, weights: Weights, into: Float64Array): void {
+  const place = new Float64Array(3);
+  into.fill(0);
+  for (let b = 0; b < weights.bone.length; b++) {
+    if (weights.fromS[b] !== -Infinity) continue;
+    const p = weights.bone[b]!;
+    const m = weights.massG[b]!;
+    placeOnBone(stance, p, weights.atMm[b * 3]!, weights.atMm[b * 3 + 1]!, weights.atMm[b * 3 + 2]!, place);
+    into[p * 4]! += m;
+    for (let c = 0; c < 3; c++) into[p * 4 + 1 + c]! += m * place[c]!;
+  }
+  for (let p = count - 1; p > 0; p--) for (let c = 0; c < 4; c++) into[parent[p]! * 4 + c]! += into[p * 4 + c]!;
 }

@@ -1,12 +1,14 @@
 /** Spans in which one foot alone carries the puppet. */
 import type { OneLegSpan } from './balance.ts';
-import type { Toucher } from './touching.ts';
+import type { Contacts, Toucher } from './touching.ts';
 
 /**
- * @param touching `[N·T]`. @param standMm `[N]` margins, NaN where not known
+ * A step of which a foot was hidden belongs to none: the other may have been there.
+ *
+ * @param standMm `[N]` margins, NaN where not known
  * @returns in order; the worst step is where the margin is least (the first step where none is known, with NaN)
  */
-export function oneLegSpans(touchers: readonly Toucher[], touching: Uint8Array, standMm: Float64Array): readonly OneLegSpan[] {
+export function oneLegSpans(touchers: readonly Toucher[], { touching, unseen }: Contacts, standMm: Float64Array): readonly OneLegSpan[] {
   const width = touchers.length;
   const out: OneLegSpan[] = [];
   let open: { foot: number; from: number } | null = null;
@@ -22,8 +24,8 @@ export function oneLegSpans(touchers: readonly Toucher[], touching: Uint8Array, 
     let only = -1;
     let some = 0;
     for (let k = 0; k < width; k++) {
-      if (touching[s * width + k] !== 1) continue;
-      some += 1;
+      if (touching[s * width + k] !== 1 && unseen[s * width + k] !== 1) continue;
+      some += unseen[s * width + k] === 1 ? 2 : 1;
       only = k;
     }
     const foot = some === 1 && touchers[only]!.isFoot ? only : -1;

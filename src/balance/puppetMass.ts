@@ -1,6 +1,7 @@
 /** The puppet's centre of mass at every step: its own bones' and what it carries. */
 import type { CompleteArmature } from '../puppet/complete.ts';
 import { emptyStance, forward, skeletonOf } from '../puppet/kinematics.ts';
+import { placeOnBone } from './placeOnBone.ts';
 import type { Prop } from './poiseSettings.ts';
 
 /** N steps, P bones. */
@@ -54,30 +55,24 @@ export function massOnSet(armature: CompleteArmature, weights: Weights, { rotati
   const stance = emptyStance(skeleton);
   const massMm = new Float64Array(count * 3).fill(Number.NaN);
   const massG = new Float64Array(count);
-  const { startMm, orientation } = stance;
+  const place = new Float64Array(3);
   for (let s = 0; s < count; s++) {
     if (Number.isNaN(rootMm[s * 3]!) || Number.isNaN(rotations[s * width * 4]!)) continue;
     forward(skeleton, rotations, s, [rootMm[s * 3]!, rootMm[s * 3 + 1]!, rootMm[s * 3 + 2]!], stance);
     const at = timesS[s]!;
-    let [whole, sumX, sumY, sumZ] = [0, 0, 0, 0];
+    let whole = 0;
+    let sumX = 0;
+    let sumY = 0;
+    let sumZ = 0;
     for (let b = 0; b < weights.bone.length; b++) {
       if (at < weights.fromS[b]! || at > weights.toS[b]!) continue;
       const p = weights.bone[b]!;
       const m = weights.massG[b]!;
-      const w = orientation[p * 4]!;
-      const x = orientation[p * 4 + 1]!;
-      const y = orientation[p * 4 + 2]!;
-      const z = orientation[p * 4 + 3]!;
-      const px = weights.atMm[b * 3]!;
-      const py = weights.atMm[b * 3 + 1]!;
-      const pz = weights.atMm[b * 3 + 2]!;
-      const tx = 2 * (y * pz - z * py);
-      const ty = 2 * (z * px - x * pz);
-      const tz = 2 * (x * py - y * px);
+      placeOnBone(stance, p, weights.atMm[b * 3]!, weights.atMm[b * 3 + 1]!, weights.atMm[b * 3 + 2]!, place);
       whole += m;
-      sumX += m * (startMm[p * 3]! + px + w * tx + y * tz - z * ty);
-      sumY += m * (startMm[p * 3 + 1]! + py + w * ty + z * tx - x * tz);
-      sumZ += m * (startMm[p * 3 + 2]! + pz + w * tz + x * ty - y * tx);
+      sumX += m * place[0]!;
+      sumY += m * place[1]!;
+      sumZ += m * place[2]!;
     }
     massG[s] = whole;
     if (!(whole > 0)) continue;

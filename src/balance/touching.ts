@@ -1,44 +1,44 @@
-/** What touches the set at each step, and the outline it stands on. */
+/** What touches the set at each step: soles as the take tells, and what a person says. */
+import type { MovedPuppet } from '../puppet/movePuppet.ts';
+import { UNSURE_BRIDGED, UNSURE_HIDDEN } from '../motion/trust/unsure.ts';
 import type { CompleteArmature } from '../puppet/complete.ts';
 import type { Foot } from '../puppet/feet.ts';
-import { emptyStance, forward, pointOn, skeletonOf } from '../puppet/kinematics.ts';
-import { placeOn } from '../puppet/limb.ts';
-import { areaOf, hullOf } from './hull.ts';
+import { hullOf } from './hull.ts';
 import type { PoiseSettings } from './poiseSettings.ts';
-import type { PosesOnSet } from './puppetMass.ts';
 
-/** Something that may touch: a sole, or the end of a bone that a person said touches. */
+/** Something that may touch: a sole, or a bone that a person said touches. */
 export interface Toucher {
   readonly name: string;
   readonly bone: number;
-  /** Outline from the bone's start, in its axes, `[x, y, z, …]` mm. */
+  /** Of a sole: outline from the bone's start, in its axes, `[x, y, z, …]` mm. Empty for a bone without a sole. */
   readonly outlineMm: Float64Array;
-  /** Smallest width of the outline at rest, mm; what margins are told as shares of. */
+  /** Of a bone without a sole: half the side of the level square that it rests on, mm. */
+  readonly padMm: number;
+  /** Smallest width of what it rests on, mm; margins are told as shares of it. */
   readonly widthMm: number;
   readonly isFoot: boolean;
+  /** Whether it can be tied down. */
+  readonly canTie: boolean;
 }
 
-/** Half the side of what a hand or another bone rests on where its thickness is not known, mm. Our choice. */
+/** Half the side of what a bone rests on where it is thinner than that, mm. Our choice. */
 const LEAST_PAD_MM = 2;
 
 /** Soles in the order of `feet`, then the other bones of `touches`. Bones that the puppet doesn't have are left out. */
-export function touchersOf(armature: CompleteArmature, feet: readonly Foot[], touches: PoiseSettings['touches']): readonly Toucher[] {
-  const { bones } = armature;
+export function touchersOf({ bones }: CompleteArmature, feet: readonly Foot[], touches: PoiseSettings['touches']): readonly Toucher[] {
   const soles = feet.map(({ bone, name }): Toucher => {
     const { outlineMm, dropMm } = bones[bone]!.sole!;
-    const flat = outlineMm.flat();
-    return { name, bone, outlineMm: Float64Array.from(outlineMm.flatMap(([x, z]) => [x, -dropMm, z])), widthMm: narrowest(flat), isFoot: true };
+    return {
+      name, bone, padMm: 0, widthMm: narrowest(outlineMm.flat()), isFoot: true, canTie: bones[bone]!.tieDown,
+      outlineMm: Float64Array.from(outlineMm.flatMap(([x, z]) => [x, -dropMm, z])),
+    };
   });
   const named = [...new Set(touches.map(({ bone }) => bone))].filter((name) => !feet.some((foot) => foot.name === name));
   const others = named.flatMap((name): readonly Toucher[] => {
     const bone = bones.findIndex((one) => one.name === name);
     if (bone < 0) return [];
-    const half = Math.max(LEAST_PAD_MM, bones[bone]!.radiusMm);
-    const [x, y, z] = placeOn(armature, bone, 1);
-    return [{
-      name, bone, widthMm: 2 * half, isFoot: false,
-      outlineMm: Float64Array.from([[-1, -1], [1, -1], [1, 1], [-1, 1]].flatMap(([a, b]) => [x + a! * half, y, z + b! * half])),
-    }];
+    const padMm = Math.max(LEAST_PAD_MM, bones[bone]!.radiusMm);
+    return [{ name, bone, padMm, widthMm: 2 * padMm, isFoot: false, canTie: false, outlineMm: new Float64Array(0) }];
   });
   return [...soles, ...others];
 }
@@ -61,53 +61,53 @@ function narrowest(points: readonly number[]): number {
 }
 
 /**
- * `[N·T]` 1 where it touches: feet as the plan has them standing, others not, unless a person said otherwise over a span;
- * of spans that overlap the later in the list counts.
- *
- * @param stands `[N·F]`. @param timesS `[N]` container seconds
+ * N steps, T touchers.
+ * - `touching[N·T]` 1 where it touches, as the take has it (soles) or a person says.
+ * - `told[N·T]` 1 where a person said so, or said not.
+ * - `unseen[N·T]` 1 where nobody said and the take could not see the foot: whether it touches was not measured.
  */
-export function touchingAt(touchers: readonly Toucher[], stands: Uint8Array, feet: number, timesS: Float64Array, touches: PoiseSettings['touches']): Uint8Array {
-  const count = timesS.length;
-  const out = new Uint8Array(count * touchers.length);
-  touchers.forEach(({ name, isFoot }, k) => {
-    const said = touches.filter(({ bone }) => bone === name);
-    for (let s = 0; s < count; s++) {
-      let touching = isFoot && stands[s * feet + k] === 1;
-      for (const { fromS, toS, touches: does } of said) if (timesS[s]! >= fromS && timesS[s]! <= toS) touching = does;
-      out[s * touchers.length + k] = touching ? 1 : 0;
-    }
-  });
-  return out;
+export interface Contacts {
+  readonly touching: Uint8Array;
+  readonly told: Uint8Array;
+  readonly unseen: Uint8Array;
 }
 
 /**
- * The outline of the base of support at each step, `[x, z, …]` mm on the set; empty where nothing touches or there is no pose.
- * A sole that touches counts whole: rounding tilts it by a little, the floor doesn't.
+ * Of spans that overlap the later in the list counts. A foot that is tied down touches while the take can't see it; where the take
+ * sees it lifted, it is lifted.
+ *
+ * @param stands `[N·F]` where the take has feet standing. @param timesS `[N]` container seconds
  */
-export function supportsOf(armature: CompleteArmature, touchers: readonly Toucher[], touching: Uint8Array, { rotations, rootMm }: PosesOnSet): readonly Float64Array[] {
-  const skeleton = skeletonOf(armature);
-  const stance = emptyStance(skeleton);
+export function contactsOf(
+  touchers: readonly Toucher[], { feet, joints, unsure }: Pick<MovedPuppet, 'feet' | 'joints' | 'unsure'>, stands: Uint8Array, timesS: Float64Array,
+  { touches, tieDowns }: Pick<PoiseSettings, 'touches' | 'tieDowns'>,
+): Contacts {
+  const count = timesS.length;
   const width = touchers.length;
-  const none = new Float64Array(0);
-  return Array.from({ length: rootMm.length / 3 }, (_, s) => {
-    if (Number.isNaN(rootMm[s * 3]!)) return none;
-    let posed = false;
-    const points: number[] = [];
-    for (let k = 0; k < width; k++) {
-      if (touching[s * width + k] !== 1) continue;
-      if (!posed) forward(skeleton, rotations, s, [rootMm[s * 3]!, rootMm[s * 3 + 1]!, rootMm[s * 3 + 2]!], stance);
-      posed = true;
-      const { bone, outlineMm } = touchers[k]!;
-      for (let i = 0; i < outlineMm.length; i += 3) {
-        const [x, , z] = pointOn(stance, bone, [outlineMm[i]!, outlineMm[i + 1]!, outlineMm[i + 2]!]);
-        points.push(x, z);
+  const touching = new Uint8Array(count * width);
+  const told = new Uint8Array(count * width);
+  const unseen = new Uint8Array(count * width);
+  touchers.forEach(({ name, bone, isFoot }, k) => {
+    if (isFoot) {
+      for (let s = 0; s < count; s++) {
+        touching[s * width + k] = stands[s * feet.length + k]!;
+        unseen[s * width + k] = (unsure[s * joints.length + bone]! & (UNSURE_HIDDEN | UNSURE_BRIDGED)) === 0 ? 0 : 1;
+      }
+      for (const { foot, fromS, toS } of tieDowns) {
+        if (foot !== name) continue;
+        for (let s = 0; s < count; s++) if (unseen[s * width + k] === 1 && timesS[s]! >= fromS && timesS[s]! <= toS) say(s * width + k, 1);
       }
     }
-    return points.length === 0 ? none : hullOf(points);
+    for (const { bone: said, fromS, toS, touches: does } of touches) {
+      if (said !== name) continue;
+      for (let s = 0; s < count; s++) if (timesS[s]! >= fromS && timesS[s]! <= toS) say(s * width + k, does ? 1 : 0);
+    }
   });
-}
+  return { touching, told, unseen };
 
-/** Whether an outline can carry anything: an area above a hundredth of a square millimetre. */
-export function carries(outline: Float64Array): boolean {
-  return outline.length >= 6 && areaOf(outline) > 0.01;
+  function say(at: number, does: 0 | 1): void {
+    touching[at] = does;
+    told[at] = 1;
+    unseen[at] = 0;
+  }
 }

@@ -12,8 +12,8 @@ export function unknownBalance(steps: number, touchNames: readonly string[] = []
   return {
     massG: 0,
     touchNames,
-    massMm: unknown(3), massSigmaMm: unknown(2), marginSigmaMm: unknown(1), movedMm: unknown(2), performerM: unknown(3),
-    touching: new Uint8Array(steps * touchNames.length),
+    massMm: unknown(3), massSigmaMm: unknown(2), marginSigmaMm: unknown(1), moveSigmaMm: unknown(1), movedMm: unknown(2), performerM: unknown(3),
+    touching: new Uint8Array(steps * touchNames.length), unseen: new Uint8Array(steps * touchNames.length),
     support: Array.from({ length: steps }, () => new Float64Array(0)),
     standMm: unknown(1), standShare: unknown(1), moveMm: unknown(1), moveShare: unknown(1),
     standVerdict: new Uint8Array(steps).fill(NOT_KNOWN), moveVerdict: new Uint8Array(steps).fill(NOT_KNOWN),

@@ -17,15 +17,17 @@ export function standVerdict(marginMm: number, sigmaMm: number, tied: boolean): 
 /** How far ahead a foot may land and still catch it, as a part of 1/ω₀: by then a fall has grown e times. Our choice. */
 export const CATCH_WITHIN = 1;
 
-export interface Motion {
-  /** `[N]` mm. */
+export interface InMotion {
+  /** `[N]` mm, and their error. */
   readonly marginMm: Float64Array;
   readonly sigmaMm: Float64Array;
   readonly filmTimeS: Float64Array;
   /** `[N·T]` */
   readonly touching: Uint8Array;
   readonly touchers: number;
-  /** 1/s */
+  /** `[N]` 1 where something may touch of which that is not known. */
+  readonly doubt: Uint8Array;
+  /** ω₀, 1/s */
   readonly rate: number;
 }
 
@@ -35,7 +37,7 @@ export interface Motion {
  *
  * @param stand `[N]` verdicts of standing: where those know nothing or are in the air, these are too. @returns `[N]`
  */
-export function moveVerdicts(stand: Uint8Array, { marginMm, sigmaMm, filmTimeS, touching, touchers, rate }: Motion): Uint8Array {
+export function moveVerdicts(stand: Uint8Array, { marginMm, sigmaMm, filmTimeS, touching, touchers, doubt, rate }: InMotion): Uint8Array {
   const count = stand.length;
   return stand.map((verdict, s) => {
     if (verdict === VERDICT['not known'] || verdict === VERDICT['in the air']) return verdict;
@@ -43,10 +45,15 @@ export function moveVerdicts(stand: Uint8Array, { marginMm, sigmaMm, filmTimeS, 
     if (now === VERDICT.holds || now === VERDICT['not known']) return now;
     const until = filmTimeS[s]! + CATCH_WITHIN / rate;
     for (let t = s + 1; t < count && filmTimeS[t]! <= until; t++) {
-      let landed = false;
-      for (let k = 0; k < touchers; k++) if (touching[t * touchers + k] === 1 && touching[(t - 1) * touchers + k] === 0) landed = true;
-      if (landed && marginMm[t]! >= -sigmaMm[t]!) return VERDICT.caught;
+      if (marginMm[t]! >= -sigmaMm[t]! && lands(touching, touchers, t)) return VERDICT.caught;
     }
+    if (doubt[s] === 1) return VERDICT['not known'];
     return verdict === VERDICT.tied ? VERDICT.tied : now;
   });
+}
+
+/** Whether something touches at a step that did not at the one before. */
+function lands(touching: Uint8Array, touchers: number, step: number): boolean {
+  for (let k = 0; k < touchers; k++) if (touching[step * touchers + k] === 1 && touching[(step - 1) * touchers + k] === 0) return true;
+  return false;
 }

@@ -147,7 +147,7 @@ export function createPlanner(): Planner {
     apparentHeightM: number | null, poise: PoiseSettings,
   ): Balance => judgeBalance({
     armature: completeArmature(armature), moved, ordered: { rotations: orders.rotations, rootMm: root.root }, poses: posesAt(0),
-    legLengthM: motion.legLengthM, performerHeightM: performerHeightM(motion.legLengthM), performer, apparentHeightM, steps,
+    performerHeightM: performerHeightM(motion.legLengthM), performer, apparentHeightM, steps,
   }, poise));
 
   const planStage = remember((

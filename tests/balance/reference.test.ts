@@ -115,16 +115,17 @@ describe('free fall', () => {
       const half = fallTimeS(rise) * slower;
       const steps = Math.ceil((2 * half + 0.4) * fps);
       const at = (s: number): number => s / fps - 0.2 - half;
-      const touches = Uint8Array.from({ length: steps }, (_, s) => (Math.abs(at(s)) < half ? 0 : 1));
+      const aloft = Uint8Array.from({ length: steps }, (_, s) => (Math.abs(at(s)) < half ? 1 : 0));
       const massMm = Float64Array.from({ length: steps * 3 }, (_, i) => {
         const t = Math.min(1, Math.abs(at(Math.floor(i / 3))) / half);
         return i % 3 === 1 ? 160 + rise * mmPerM * (1 - t * t) : 0;
       });
-      return flightsOf({ touches, massMm, filmTimeS: Float64Array.from({ length: steps }, (_, s) => s / fps), mmPerM });
+      return flightsOf({ aloft, grounded: aloft.map((off) => 1 - off), massMm, filmTimeS: Float64Array.from({ length: steps }, (_, s) => s / fps), mmPerM });
     };
     const [right] = jump(1);
     const [slow] = jump(2);
-    expect(right).toMatchObject({ kind: 'jump' });
+    expect(right).toMatchObject({ kind: 'jump', reads: 'in time' });
+    expect(slow).toMatchObject({ kind: 'jump', reads: 'floats' });
     expect(Math.abs(right!.aloftS - right!.ballisticS)).toBeLessThanOrEqual(1.01 / fps);
     expect(slow!.aloftS / slow!.ballisticS).toBeGreaterThan(1.7);
     expect(right!.offMm).toBeLessThan(1e-6);
