@@ -7,7 +7,7 @@ import { columnWidths } from '../../src/app/screens/pace/columnWidths.ts';
 import { groupsInView, sheetGroups } from '../../src/app/screens/sheet/columns.ts';
 import { sizeWords, timeWords } from '../../src/app/screens/take/timeWords.ts';
 import { screenOf } from '../../src/app/shell/address.ts';
-import { rowOfTime } from '../../src/app/state/angleCurves.ts';
+import { rowOfTime } from '../../src/app/state/takeRows.ts';
 import { fileNameOf } from '../../src/app/state/files.ts';
 import { samplePlan, SAMPLE_JOINTS } from '../charts/samplePlan.ts';
 

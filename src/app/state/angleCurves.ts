@@ -6,15 +6,32 @@ import type { RowCurve } from '../../charts/angleColumn.ts';
 import { certaintyOf } from '../../charts/certainty.ts';
 import type { FrameAngles } from '../../plan/makePlan.ts';
 import type { Plan } from '../../plan/plan.ts';
+import { nearestStep } from './nearestStep.ts';
+import { heldRows, rowOfTime } from './takeRows.ts';
 
 /** Curve of a joint by its index in `plan.joints`. */
 export type AngleCurves = (joint: number) => RowCurve;
 
-/** Row (fractional, 0 = middle of the first) of a moment of the take; steps are evenly spaced in source time. */
-export function rowOfTime(plan: Pick<Plan, 'sourceTimeS' | 'stepCount'>, timeS: number): number {
-  const first = plan.sourceTimeS[0] ?? 0;
-  const second = plan.sourceTimeS[1];
-  return second === undefined || second === first ? 0 : (timeS - first) / (second - first);
+/** One point of a curve: where it stands and which frame it shows. */
+interface CurvePoint {
+  readonly row: number;
+  readonly frame: number;
+}
+
+/** The frames that the plan uses, on its rows; a moment that is held over several rows stands at the first and the last. */
+function pointsOn(plan: Plan, timesS: Float64Array): readonly CurvePoint[] {
+  const last = plan.stepCount - 1;
+  const points: CurvePoint[] = [];
+  for (let frame = 0; frame < timesS.length; frame += 1) {
+    const row = rowOfTime(plan, timesS[frame] ?? 0);
+    // Only what the plan uses: the take may go on before its in point and after its out point.
+    if (row >= -0.5 && row <= last + 0.5) points.push({ row, frame });
+  }
+  const held = heldRows(plan).flatMap(([from, to]) => {
+    const frame = nearestStep({ sourceTimeS: timesS, stepCount: timesS.length }, plan.sourceTimeS[from] ?? 0);
+    return [{ row: from, frame }, { row: to, frame }];
+  });
+  return held.length === 0 ? points : [...points, ...held].sort((a, b) => a.row - b.row || a.frame - b.frame);
 }
 
 /**
@@ -22,21 +39,14 @@ export function rowOfTime(plan: Pick<Plan, 'sourceTimeS' | 'stepCount'>, timeS: 
  */
 export function angleCurves({ joints, timesS, angleDeg, errorDeg, unsure, state }: FrameAngles, plan: Plan): AngleCurves {
   const width = joints.length;
-  const last = plan.stepCount - 1;
-  const used: number[] = [];
-  for (let f = 0; f < timesS.length; f += 1) {
-    const row = rowOfTime(plan, timesS[f] ?? 0);
-    // Only what the plan uses: the take may go on before its in point and after its out point.
-    if (row >= -0.5 && row <= last + 0.5) used.push(f);
-  }
-  const rowsAt = used.map((f) => rowOfTime(plan, timesS[f] ?? 0));
+  const points = pointsOn(plan, timesS);
   return (joint) => ({
-    length: used.length,
-    row: (point) => rowsAt[point] ?? 0,
-    value: (point) => angleDeg[(used[point] ?? 0) * width + joint] ?? Number.NaN,
-    errorDeg: (point) => errorDeg[(used[point] ?? 0) * width + joint] ?? Number.NaN,
+    length: points.length,
+    row: (point) => points[point]?.row ?? 0,
+    value: (point) => angleDeg[(points[point]?.frame ?? 0) * width + joint] ?? Number.NaN,
+    errorDeg: (point) => errorDeg[(points[point]?.frame ?? 0) * width + joint] ?? Number.NaN,
     certainty: (point) => {
-      const at = (used[point] ?? 0) * width + joint;
+      const at = (points[point]?.frame ?? 0) * width + joint;
       return certaintyOf(state[at], unsure[at], angleDeg[at]);
     },
   });

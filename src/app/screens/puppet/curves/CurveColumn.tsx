@@ -10,7 +10,7 @@ import type { Plan } from '../../../../plan/plan.ts';
 import { curveValues } from '../../../../puppet/handCurve.ts';
 import { useBenchRows } from '../../../ladder/benchContext.ts';
 import { puppetView } from '../../../puppet3d/puppetView.ts';
-import { rowOfTime } from '../../../state/angleCurves.ts';
+import { rowOfTime, timeOfRow } from '../../../state/takeRows.ts';
 import { timeOfStep } from '../sources/StepField.tsx';
 import { addKey, changeKey, type Curve } from './useCurve.ts';
 
@@ -29,10 +29,10 @@ export function CurveColumn({ plan, curve }: { readonly plan: Plan; readonly cur
   const { keys, limitsDeg, picked } = curve;
   const input = useMemo(() => ({
     keys: keys.map((k) => ({ row: rowOfTime(plan, k.timeS), deg: k.valueDeg })),
-    at: keys.length === 0 ? null : (at: readonly number[]) => curveValues(keys, at.map((row) => (plan.sourceTimeS[0] ?? 0) + row * curve.stepS)),
+    at: keys.length === 0 ? null : (at: readonly number[]) => curveValues(keys, at.map((row) => timeOfRow(plan, row))),
     limitsDeg: limitsDeg === null ? null : { min: limitsDeg[0], max: limitsDeg[1] },
     picked,
-  }), [plan, keys, limitsDeg, picked, curve.stepS]);
+  }), [plan, keys, limitsDeg, picked]);
   // While a key is dragged the scale stands still, or the key would run away from the finger.
   const domain = useMemo(() => held?.domain ?? handDomain(input), [held, input]);
   const drawn = useMemo(() => handCurve(rows, window, CURVE_PX, domain, input), [rows, window, domain, input]);

@@ -9,6 +9,7 @@ import type { CurveAxis, CurveKey } from '../../../../puppet/puppetSettings.ts';
 import { puppetView } from '../../../puppet3d/puppetView.ts';
 import { currentBook } from '../../../state/bookStore.ts';
 import { editPuppet } from '../../../state/puppetEdits.ts';
+import { leastStepS } from '../../../state/takeRows.ts';
 import { useBook } from '../../../state/use.ts';
 import { keyAdded, keyChanged, keyRemoved, keysOf, withKeys } from '../edits/curveKeys.ts';
 
@@ -19,7 +20,7 @@ export interface Curve {
   readonly keys: readonly CurveKey[];
   readonly picked: number;
   readonly limitsDeg: Range | null;
-  /** Seconds of the take from one step to the next. */
+  /** Seconds of the take from one step to the next, where they are fewest: keys come no nearer to each other. */
   readonly stepS: number;
 }
 
@@ -37,8 +38,7 @@ export function useCurve(plan: Plan, armature: CompleteArmature): Curve {
     const axes: readonly CurveAxis[] = turnsFreely(joint.kind) ? FREE_AXES : ['axis'];
     const axis = axes.find((a) => a === wantedAxis) ?? axes.find((a) => keysOf(curves, joint.name, a).length > 0) ?? axes[axes.length - 1]!;
     const keys = keysOf(curves, joint.name, axis);
-    const stepS = (plan.sourceTimeS[1] ?? 0) - (plan.sourceTimeS[0] ?? 0);
-    return { joint: joint.name, axes, axis, keys, picked: curveKey < keys.length ? curveKey : -1, limitsDeg: joint.limitsDeg[axis], stepS };
+    return { joint: joint.name, axes, axis, keys, picked: curveKey < keys.length ? curveKey : -1, limitsDeg: joint.limitsDeg[axis], stepS: leastStepS(plan) };
   }, [plan, armature, picked, wantedAxis, curveKey, curves]);
 }
 
