@@ -5,6 +5,7 @@ import { figure, jointWords, signedFigure } from '../../../charts/figures.ts';
 import { turnsFreely } from '../../../puppet/armature.ts';
 import { useBenchRows } from '../../ladder/benchContext.ts';
 import { paintWithPlayhead } from '../../state/playhead.ts';
+import { keyWords } from '../puppet/moves/moveWords.ts';
 import { columnWidths } from './columnWidths.ts';
 import type { JointColumn } from './useColumns.ts';
 
@@ -33,6 +34,7 @@ function JointHead({ column, anglePx, incrementPx, gapPx }: JointHeadProps): Rea
   const now = useRef<HTMLSpanElement>(null);
   const within = useRef<HTMLElement>(null);
   const turn = useRef<HTMLSpanElement>(null);
+  const key = useRef<HTMLElement>(null);
   useEffect(
     () =>
       paintWithPlayhead(({ step }) => {
@@ -47,6 +49,8 @@ function JointHead({ column, anglePx, incrementPx, gapPx }: JointHeadProps): Rea
           const value = column.increment.certainty(step) === 'missing' ? undefined : column.increment.value(step);
           const words = turnsFreely(column.kind) ? figure(value, 1) : signedFigure(value, 1);
           turn.current.textContent = value === undefined ? '–' : `${words}°`;
+          const turns = column.keyTurns(step);
+          if (key.current !== null) key.current.textContent = value === undefined || !Number.isFinite(turns) ? '' : keyWords(turns);
         }
       }),
     [column],
@@ -59,8 +63,8 @@ function JointHead({ column, anglePx, incrementPx, gapPx }: JointHeadProps): Rea
         <span ref={turn} style={{ width: incrementPx }} />
       </div>
       <div className="joint-units">
-        <span style={{ width: anglePx }}>{column.kind === 'swivel' ? 'twist, °' : turnsFreely(column.kind) ? 'from rest, °' : 'bend, °'}</span>
-        <span style={{ width: incrementPx }}>° a step</span>
+        <span style={{ width: anglePx }}>{angleUnit(column.kind)}</span>
+        <span style={{ width: incrementPx }}>{column.kind === 'screw' ? <><em ref={key} /><br /></> : null}° a step</span>
       </div>
       <div className="joint-axes">
         <Axis domain={column.angleDomain} widthPx={anglePx} />
@@ -68,6 +72,13 @@ function JointHead({ column, anglePx, incrementPx, gapPx }: JointHeadProps): Rea
       </div>
     </div>
   );
+}
+
+/** What a joint's angle is called, with its unit: a screw opens and shuts, whatever its key does. */
+function angleUnit(kind: JointColumn['kind']): string {
+  if (kind === 'swivel') return 'twist, °';
+  if (kind === 'screw') return 'opening, °';
+  return turnsFreely(kind) ? 'from rest, °' : 'bend, °';
 }
 
 function Axis({ domain, widthPx }: { readonly domain: readonly [number, number]; readonly widthPx: number }): ReactElement {

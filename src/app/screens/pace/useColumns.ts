@@ -16,6 +16,8 @@ export interface JointColumn {
   /** One sigma of the angle at a step, degrees; NaN where not known. */
   readonly errorDeg: (index: number) => number;
   readonly angleDomain: readonly [number, number];
+  /** Turns of the key that make the increment of a step; NaN for joints that are no screws. */
+  readonly keyTurns: (index: number) => number;
   readonly increment: RowValues;
   readonly incrementDomain: readonly [number, number];
 }
@@ -37,6 +39,7 @@ export function useColumns(plan: Plan | null, joints: readonly number[]): readon
         angle: angleValues(plan, joint),
         curve,
         errorDeg: (index: number) => plan.errorDeg[index * plan.joints.length + joint] ?? Number.NaN,
+        keyTurns: (index: number) => plan.keyTurns[index * plan.joints.length + joint] ?? Number.NaN,
         angleDomain: degreeDomain(curve),
         increment,
         incrementDomain: incrementDomain(plan.stepCount, increment, !turnsFreely(known.kind)),
