@@ -9,6 +9,8 @@ import type { Book } from './document.ts';
 
 /** Longest pause between two edits of one drag, in milliseconds; chosen by feel, no source. */
 export const COALESCE_MS = 800;
+/** Keys that begin so are of one drag each: their edits are one undo step, however long the hand rests in between. */
+export const HELD_KEY = 'held ';
 /** How many edits can be taken back; the oldest are let go beyond it. Books share what did not change, so this is cheap. */
 export const HISTORY_LIMIT = 500;
 
@@ -62,6 +64,7 @@ export function edit(history: History, next: Book, options: EditOptions, limit =
 
 function joins(before: History['joinable'], options: EditOptions): boolean {
   if (before === null || options.key !== before.key) return false;
+  if (options.key.startsWith(HELD_KEY)) return true;
   const pauseMs = options.atMs - before.atMs;
   // A clock that went backwards says nothing about the pause, so it joins nothing.
   return pauseMs >= 0 && pauseMs <= COALESCE_MS;

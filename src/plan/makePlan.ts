@@ -45,7 +45,9 @@ import type { Moments, MomentsOnSteps } from '../timing/moments/moments.ts';
 import { momentsOnSteps } from '../timing/moments/momentsOnSteps.ts';
 import type { Poses } from '../timing/poses.ts';
 import { sampleMotion } from '../timing/sampleMotion.ts';
-import { layOutSteps, type Steps } from '../timing/steps.ts';
+import { snapExtremes } from '../timing/snap/snapExtremes.ts';
+import { turningPoints, type TurningPoint } from '../timing/snap/turningPoints.ts';
+import { layOutSteps, warpOf, type Steps } from '../timing/steps.ts';
 import { DEFAULT_TIMING, type TimingSettings } from '../timing/timingSettings.ts';
 import { datumsOf } from './datums.ts';
 import { flagWarnings } from './flagWarnings.ts';
@@ -109,12 +111,22 @@ export function createPlanner(): Planner {
 
   const stepStage = remember((
     motion: Motion, inS: number | null, outS: number | null, captureFactor: number, rate: number, on: number, timeScale: number,
-    marks: TimingSettings['marks'], holdSpans: TimingSettings['holdSpans'],
+    marks: TimingSettings['marks'], holdSpans: TimingSettings['holdSpans'], points: readonly TurningPoint[],
   ): Stepped => {
     const { timesS } = motion;
-    const steps = layOutSteps({ inS, outS, captureFactor, rate, on, timeScale, marks, holdSpans }, timesS[0]!, timesS[timesS.length - 1]!);
-    return { steps, posesAt: posesLater((delaySteps) => sampleMotion(motion, stepsBack(steps.sourceTimeS, delaySteps))) };
+    const timing = { inS, outS, captureFactor, rate, on, timeScale, marks, holdSpans };
+    const [firstS, lastS] = [timesS[0]!, timesS[timesS.length - 1]!];
+    let steps = layOutSteps(timing, firstS, lastS);
+    let bentTime: Stepped['bentTime'] = { bent: [], left: [] };
+    if (points.length > 0) {
+      const snapped = snapExtremes(warpOf(timing, firstS, lastS), steps.filmTimeS, points);
+      bentTime = { bent: snapped.bent, left: snapped.left };
+      if (snapped.bent.length > 0) steps = layOutSteps(timing, firstS, lastS, snapped.anchors);
+    }
+    return { steps, bentTime, posesAt: posesLater((delaySteps) => sampleMotion(motion, stepsBack(steps.sourceTimeS, delaySteps))) };
   });
+
+  const turnStage = remember((motion: Motion, joints: TimingSettings['snapJoints']): readonly TurningPoint[] => joints.flatMap((joint) => turningPoints(motion, joint)));
 
   const momentStage = remember(findMoments);
   const onStepsStage = remember((moments: Moments, { steps }: Stepped): MomentsOnSteps => momentsOnSteps(moments, steps.sourceTimeS));
@@ -153,7 +165,7 @@ export function createPlanner(): Planner {
   const planStage = remember((
     track: Track, motion: Motion, stepped: Stepped, moved: MovedPuppet, ordered: Ordered, moments: MomentsOnSteps, limbRates: LimbRates,
     balance: Balance, rate: number, on: number, datum: PuppetSettings['datum'], view: PuppetSettings['view'],
-  ): Plan => ({ ...assemble(track, motion, stepped, moved, ordered, rate, on, datum, view), moments, limbRates, balance }));
+  ): Plan => ({ ...assemble(track, motion, stepped, moved, ordered, rate, on, datum, view), moments, limbRates, bentTime: stepped.bentTime, balance }));
 
   // lag in frames of the take is lag in time: so many steps of the film, in the container's clock
   const frameStage = remember((
@@ -185,7 +197,7 @@ export function createPlanner(): Planner {
     },
     plan: (track, armature, s, { body = null, puppet = DEFAULT_PUPPET_SETTINGS, timing = DEFAULT_TIMING, poise = DEFAULT_POISE } = {}) => {
       const made = motion(track, s, body);
-      const stepped = stepStage(made, s.inS, s.outS, s.captureFactor, s.rate, s.on, s.timeScale, timing.marks, timing.holdSpans);
+      const stepped = stepStage(made, s.inS, s.outS, s.captureFactor, s.rate, s.on, s.timeScale, timing.marks, timing.holdSpans, turnStage(made, timing.snapJoints));
       const moments = onStepsStage(momentStage(made, s.captureFactor), stepped);
       const { drives, curves, pins, plantFeet, datum, view, apparentHeightM } = puppet;
       const added = addStage(aliveStage(moments, stepped, armature, drives, timing.alive), correctStage(poise.corrections, stepped, armature));
@@ -204,6 +216,7 @@ export function makePlan(track: Track, armature: Armature, settings: PlanSetting
 
 interface Stepped {
   readonly steps: Steps;
+  readonly bentTime: Plan['bentTime'];
   readonly posesAt: PosesLater;
 }
 
@@ -267,7 +280,7 @@ function orderAll(moved: MovedPuppet, armature: CompleteArmature): Ordered {
 function assemble(
   track: Track, motion: Motion, { steps, posesAt }: Stepped, moved: MovedPuppet, ordered: Ordered,
   rate: number, on: number, datum: PuppetSettings['datum'], view: PuppetSettings['view'],
-): Omit<Plan, 'moments' | 'limbRates' | 'balance'> {
+): Omit<Plan, 'moments' | 'limbRates' | 'bentTime' | 'balance'> {
   const missed = frameCount(track) - foundCount(track);
   const warnings = [...motion.warnings, ...flagWarnings(moved.joints, moved.flags)];
   if (missed > 0) warnings.unshift(`No person was found in ${missed} of ${frameCount(track)} frames.`);

@@ -6,6 +6,7 @@ import type { ChainPoint } from '../puppet/chainPoints.ts';
 import type { PuppetJoint } from '../puppet/puppetPoses.ts';
 import type { LimbRates } from '../timing/moments/limbRates.ts';
 import type { MomentsOnSteps } from '../timing/moments/moments.ts';
+import type { Snapped } from '../timing/snap/snapExtremes.ts';
 import type { Datum } from './datums.ts';
 
 /** One joint of the puppet as the plan speaks of it. */
@@ -84,6 +85,8 @@ export interface Plan {
   /** Moves and pauses, by limb and of the whole body. */
   readonly moments: MomentsOnSteps;
   readonly limbRates: LimbRates;
+  /** Extremes that were drawn to a step, and those that could not be. */
+  readonly bentTime: Pick<Snapped, 'bent' | 'left'>;
   readonly balance: Balance;
   /** The performer's height, metres, as far as the legs tell it: for the time scale that is offered (`puppet/timeScale.ts`). */
   readonly performerHeightM: number;

@@ -5,6 +5,8 @@
  * Moments of the take are container seconds; moments of the film are seconds from its first exposure.
  */
 
+import type { JointName } from '../motion/joints.ts';
+
 /** Where a mark comes from: an extreme, the start or the end of a move that was found; a tap of the stopwatch; or placed by hand. */
 export const MARK_KINDS = ['extreme', 'start', 'end', 'tap', 'placed'] as const;
 export type MarkKind = (typeof MARK_KINDS)[number];
@@ -50,7 +52,7 @@ export interface TimingSettings {
   /** Rising in both times. */
   readonly marks: readonly TimeMark[];
   /** Names of the performer's joints whose extremes are drawn to the nearest step; empty: none. */
-  readonly snapJoints: readonly string[];
+  readonly snapJoints: readonly JointName[];
   /** Rising; before the first one, and without any, `settings.on` holds. */
   readonly holdSpans: readonly HoldSpan[];
   readonly alive: AliveSettings;

@@ -6,6 +6,7 @@ import { createStore } from 'zustand/vanilla';
 import { type Book, newBook } from '../../book/document.ts';
 import { edit, type History, redo, startHistory, undo } from '../../book/history.ts';
 import type { PlanSettings } from '../../plan/settings.ts';
+import { atRate, atTimeScale } from '../../timing/marks/settingsChange.ts';
 
 /** What the head line says about saving. */
 export type SaveState =
@@ -45,8 +46,16 @@ export function editBook(change: (book: Book) => Book, words: EditWords = {}): v
 export function editSettings(some: Partial<PlanSettings>, words: EditWords = {}): void {
   editBook((book) => {
     const changed = (Object.keys(some) as (keyof PlanSettings)[]).some((k) => !Object.is(book.settings[k], some[k]));
-    return changed ? { ...book, settings: { ...book.settings, ...some } } : book;
+    return changed ? { ...book, settings: { ...book.settings, ...some }, timing: timingAt(book, some) } : book;
   }, words);
+}
+
+/** Marks and holds as they are meant once the settings around them are others. */
+function timingAt({ timing, settings }: Book, some: Partial<PlanSettings>): Book['timing'] {
+  let now = timing;
+  if (some.rate !== undefined && some.rate !== settings.rate) now = atRate(now, settings.rate, some.rate);
+  if (some.timeScale !== undefined && some.timeScale !== settings.timeScale) now = atTimeScale(now, settings.timeScale, some.timeScale);
+  return now;
 }
 
 /** Marks a step (number from 1) as photographed, or no longer so. */

@@ -30,7 +30,12 @@ export const COMMAND_GROUPS = {
     nextUnsure: 'To the next unsure span',
     formerUnsure: 'To the unsure span before',
   },
-  Pace: { takeCutoff: 'Smooth as the footage suggests' },
+  Pace: {
+    takeCutoff: 'Smooth as the footage suggests',
+    markHere: 'Mark this moment',
+    holdHere: 'Hold this pose for another step',
+    nextPaceView: 'Joints, limbs or moves along the rows',
+  },
   Puppet: {
     viewFront: 'From the front',
     viewSide: 'From the puppet’s right',

@@ -15,9 +15,12 @@ import { CORRECTING_COMMANDS, isCorrectingCommand } from './correctingCommands.t
 import { saveIncrements, savePlan } from './exports.ts';
 import { askAndOpen, saveBookFile } from './files.ts';
 import { playhead, setPlayhead } from './playhead.ts';
+import { PACE_VIEWS, paceView } from './paceView.ts';
 import { attempt, dismissProblem } from './problems.ts';
 import { changesBench, type Screen, session } from './session.ts';
 import { frameTimes } from './shownFrame.ts';
+import { benchBase, holdHere, markHere } from './timingEdits.ts';
+import { atInPoint } from '../../timing/marks/settingsChange.ts';
 
 /** Rows of one page key. */
 const PAGE_STEPS = 10;
@@ -44,7 +47,12 @@ function cutHere(end: 'inS' | 'outS'): void {
   const { inS, outS } = currentBook().settings;
   const timeS = Math.round(now.timeS * 1e6) / 1e6;
   // An in point behind the out point would leave nothing: the other end gives way.
-  if (end === 'inS') editSettings({ inS: timeS, ...(outS !== null && outS <= timeS ? { outS: null } : {}) });
+  const base = benchBase();
+  if (end === 'inS') {
+    const settings = { inS: timeS, ...(outS !== null && outS <= timeS ? { outS: null } : {}) };
+    // marks keep their place in the performance
+    editBook((book) => ({ ...book, settings: { ...book.settings, ...settings }, timing: base === null || book.timing.marks.length === 0 ? book.timing : atInPoint(book.timing, base, timeS) }));
+  }
   else editSettings({ outS: timeS, ...(inS !== null && inS >= timeS ? { inS: null } : {}) });
 }
 
@@ -88,6 +96,9 @@ const COMMANDS: Readonly<Record<CommandName, () => void>> = {
     if (session.getState().job !== null) stopWork();
     else dismissProblem();
   },
+  markHere: () => markHere(),
+  holdHere: () => holdHere(),
+  nextPaceView: () => paceView.setState(({ view }) => ({ view: PACE_VIEWS[(PACE_VIEWS.indexOf(view) + 1) % PACE_VIEWS.length]! })),
   ...CORRECTING_COMMANDS,
   ...PUPPET_COMMANDS,
   toggleShot: () => {
@@ -108,6 +119,9 @@ const COMMANDS: Readonly<Record<CommandName, () => void>> = {
   savePlan: () => attempt(savePlan),
 };
 
+/** Keys that are Pace's alone. */
+const PACE_COMMANDS: ReadonlySet<CommandName> = new Set(['markHere', 'holdHere', 'nextPaceView']);
+
 /** Whether a command has anything to do now; what it offers is disabled otherwise. */
 export function canRun(name: CommandName): boolean {
   const { plan, job } = session.getState();
@@ -120,6 +134,9 @@ export function canRun(name: CommandName): boolean {
     case 'saveIncrements':
     case 'savePlan':
       return plan !== null && job === null;
+    case 'markHere':
+    case 'holdHere':
+      return plan !== null && plan.stepCount > 0;
     case 'takeCutoff': {
       const cutoffHz = session.getState().cutoff?.cutoffHz ?? null;
       return cutoffHz !== null && cutoffHz !== currentBook().settings.cutoffHz;
@@ -138,6 +155,7 @@ export function canRun(name: CommandName): boolean {
 export function runCommand(name: CommandName): boolean {
   // Elsewhere these keys are the page's: the arrows scroll sideways.
   if (isCorrectingCommand(name) && session.getState().screen !== 'take') return false;
+  if (PACE_COMMANDS.has(name) && session.getState().screen !== 'pace') return false;
   if (isPuppetCommand(name) && session.getState().screen !== 'puppet') return false;
   if (canRun(name)) COMMANDS[name]();
   return true;

@@ -8,6 +8,7 @@ import { makeWarp } from '../warp/warp.ts';
  * their moment of the film; hold spans keep theirs, to the nearest exposure.
  */
 export function atRate(timing: TimingSettings, before: number, after: number): TimingSettings {
+  if (timing.marks.length === 0 && timing.holdSpans.length === 0) return timing;
   const marks = timing.marks.map((mark) => {
     const onWhole = Math.abs(mark.filmS * before - Math.round(mark.filmS * before)) < 1e-6;
     return onWhole ? { ...mark, filmS: Math.round(mark.filmS * after) / after } : mark;
@@ -21,6 +22,7 @@ export function atRate(timing: TimingSettings, before: number, after: number): T
 
 /** Another time scale: the film of what is marked grows or shrinks alike, locked or not. */
 export function atTimeScale(timing: TimingSettings, before: number, after: number): TimingSettings {
+  if (timing.marks.length === 0) return timing;
   const by = after / before;
   return { ...timing, marks: timing.marks.map((mark) => ({ ...mark, filmS: mark.filmS * by })) };
 }

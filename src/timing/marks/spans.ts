@@ -75,6 +75,16 @@ export function insertPause(timing: TimingSettings, context: MarkContext, at: Sp
   return withMarks(moved, sorted([...moved.marks, { ...ended, filmS: tidied(mark.filmS + byS, context.rate) }]));
 }
 
+/** Moves the end of a hold, and what comes after, by so many exposures. Errors as for {@link resizeSpan}. */
+export function lengthenHold(timing: TimingSettings, context: MarkContext, endId: string, byExposures: number): TimingSettings {
+  const end = timing.marks.findIndex(({ id }) => id === endId);
+  const before = timing.marks[end - 1];
+  const mark = timing.marks[end];
+  if (mark === undefined || before === undefined) throw refused('This hold is not there any more.', 'Choose another one.');
+  if ((mark.filmS - before.filmS) * context.rate + byExposures < 1 - 1e-6) throw refused('A hold lasts one exposure at least.', 'Remove its end mark to take it away.');
+  return shiftFrom(timing, context, end, byExposures / context.rate);
+}
+
 /** A mark at a moment, unless one stands there or it is the in point. */
 function ensure(timing: TimingSettings, context: MarkContext, end: SpanEnd): TimingSettings {
   const filmS = warpFor(timing, context).filmAt(end.sourceS);

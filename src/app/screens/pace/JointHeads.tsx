@@ -7,13 +7,14 @@ import { useBenchRows } from '../../ladder/benchContext.ts';
 import { paintWithPlayhead } from '../../state/playhead.ts';
 import { keyWords } from '../puppet/moves/moveWords.ts';
 import { columnWidths } from './columnWidths.ts';
+import { RAIL_PX } from './rail/Rail.tsx';
 import type { JointColumn } from './useColumns.ts';
 
 const AXIS_PX = 26;
 
 export function JointHeads({ columns }: { readonly columns: readonly JointColumn[] }): ReactElement {
   const { viewWidthPx, layout } = useBenchRows();
-  const widths = columnWidths(viewWidthPx - layout.widthPx, columns.length);
+  const widths = columnWidths(viewWidthPx - layout.widthPx - RAIL_PX, columns.length);
   return (
     <div className="joint-heads">
       {columns.map((column) => (

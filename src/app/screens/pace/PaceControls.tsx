@@ -9,7 +9,10 @@ import { NumberField } from '../../fields/NumberField.tsx';
 import { editSettings } from '../../state/bookStore.ts';
 import { runCommand } from '../../state/commands.ts';
 import { useSession, useSetting } from '../../state/use.ts';
+import { useStore } from 'zustand';
+import { paceView, type PaceViewName } from '../../state/paceView.ts';
 import { JointChooser } from './JointChooser.tsx';
+import { VIEWS } from './views.ts';
 
 const RATES = [12, 24, 25, 30] as const;
 const HOLD_WORDS: Readonly<Record<StepHold, string>> = { 1: 'ones', 2: 'twos', 3: 'threes', 4: 'fours' };
@@ -26,9 +29,18 @@ export function PaceControls({ shown }: { readonly shown: readonly number[] }): 
       <ScaleField />
       <CutoffField />
       <SmootherField />
+      <ViewChoice />
       <JointChooser shown={shown} />
     </div>
   );
+}
+
+/** What runs along the rows; not shown while there is only one thing. */
+function ViewChoice(): ReactElement | null {
+  const view = useStore(paceView, (s) => s.view);
+  if (VIEWS.length === 0) return null;
+  const options = [{ value: 'joints' as PaceViewName, words: 'Joints' }, ...VIEWS.map(({ name, words }) => ({ value: name, words }))];
+  return <Choice label="Along the rows" value={view} options={options} onChoose={(name) => paceView.setState({ view: name })} />;
 }
 
 function Count(): ReactElement {

@@ -1,41 +1,70 @@
-/** Pace: how fast the film runs and how long a pose is held, and what that does to each joint, row by row. */
+/** Pace: what moves when, row by row, and how it is retimed by hand. */
 import { type ReactElement, useMemo } from 'react';
+import { useStore } from 'zustand';
 import { mostMoving } from '../../../charts/amount.ts';
+import type { Plan } from '../../../plan/plan.ts';
 import { Bench } from '../../ladder/Bench.tsx';
 import { Picture } from '../../look/Picture.tsx';
+import { paceView } from '../../state/paceView.ts';
 import { useSession } from '../../state/use.ts';
 import { NoPlan } from '../sheet/NoPlan.tsx';
 import { JointColumns } from './JointColumns.tsx';
 import { JointHeads } from './JointHeads.tsx';
 import { PaceControls } from './PaceControls.tsx';
+import { PANELS } from './panels.ts';
+import { Rail, RailHead } from './rail/Rail.tsx';
 import { useColumns } from './useColumns.ts';
+import { VIEWS } from './views.ts';
 
 /** How many joints are shown until a person chooses. */
-export const SHOWN_AT_FIRST = 6;
+export const SHOWN_AT_FIRST = 4;
 
 export function PaceScreen(): ReactElement {
   const plan = useSession((s) => s.plan);
   const chosen = useSession((s) => s.joints);
+  const view = useStore(paceView, (s) => s.view);
   const shown = useMemo(() => {
     if (plan === null) return [];
     const names = new Set(chosen ?? mostMoving(plan, SHOWN_AT_FIRST));
     return plan.joints.flatMap((joint, index) => (names.has(joint.name) && joint.observable ? [index] : []));
   }, [plan, chosen]);
-  const columns = useColumns(plan, shown);
+  const other = VIEWS.find(({ name }) => name === view);
   return (
     <main className="screen screen-pace">
       <h1 className="unseen">Pace</h1>
       <PaceControls shown={shown} />
       <div className="pace">
-        <Bench across head={plan === null ? null : <JointHeads columns={columns} />}>
-          {plan === null ? <NoPlan /> : <JointColumns columns={columns} />}
-        </Bench>
-        {plan === null ? null : (
-          <aside className="pace-picture" aria-label="The footage at the playhead">
-            <Picture label="The footage at the playhead with the skeleton" />
-          </aside>
+        {plan === null ? <Bench across head={null}><NoPlan /></Bench> : other === undefined ? <WithJoints plan={plan} shown={shown} /> : (
+          <Bench across head={<div className="pace-head"><RailHead plan={plan} /><other.Head plan={plan} /></div>}>
+            <div className="pace-rows"><Rail plan={plan} /><other.Body plan={plan} /></div>
+          </Bench>
         )}
+        {plan === null ? null : <Side plan={plan} />}
       </div>
     </main>
+  );
+}
+
+function WithJoints({ plan, shown }: { readonly plan: Plan; readonly shown: readonly number[] }): ReactElement {
+  const columns = useColumns(plan, shown);
+  return (
+    <Bench across head={<div className="pace-head"><RailHead plan={plan} /><JointHeads columns={columns} /></div>}>
+      <div className="pace-rows"><Rail plan={plan} /><JointColumns columns={columns} /></div>
+    </Bench>
+  );
+}
+
+/** The picture and, under it, one of the panels. */
+function Side({ plan }: { readonly plan: Plan }): ReactElement {
+  const name = useStore(paceView, (s) => s.panel);
+  const panel = PANELS.find((one) => one.name === name) ?? PANELS[0]!;
+  return (
+    <aside className="pace-side">
+      <div className="pace-picture"><Picture fill label="The footage at the playhead with the skeleton" /></div>
+      <div className="pace-panels" role="group" aria-label="Beside the rows">
+        {PANELS.map((one) => <button key={one.name} type="button" aria-pressed={one.name === panel.name} title={one.about} onClick={() => paceView.setState({ panel: one.name })}>{one.words}</button>)}
+      </div>
+      <div className="pace-panel"><panel.Panel plan={plan} /></div>
+    </aside>
   );
 }

@@ -1,0 +1,20 @@
+/** What can stand at the side of the Pace screen. */
+import type { FunctionComponent } from 'react';
+import type { Plan } from '../../../plan/plan.ts';
+import type { PacePanel } from '../../state/paceView.ts';
+import { HoldsPanel } from './holds/HoldsPanel.tsx';
+import { RetimePanel } from './retime/RetimePanel.tsx';
+import { VersionsPanel } from './versions/VersionsPanel.tsx';
+
+export interface PanelEntry {
+  readonly name: PacePanel;
+  readonly words: string;
+  readonly about: string;
+  readonly Panel: FunctionComponent<{ readonly plan: Plan }>;
+}
+
+export const PANELS: readonly PanelEntry[] = [
+  { name: 'retime', words: 'Retime', about: 'marks, moves and pauses, and how long each lasts', Panel: RetimePanel },
+  { name: 'holds', words: 'Holds', about: 'on ones, twos, or mixed along the way', Panel: HoldsPanel },
+  { name: 'versions', words: 'Versions', about: 'timings kept under a name and compared', Panel: VersionsPanel },
+];

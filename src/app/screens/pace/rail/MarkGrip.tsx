@@ -1,0 +1,91 @@
+/** A mark as a grip that is dragged to another row, or moved by the arrow keys; the timing follows while it moves. */
+import { type KeyboardEvent, type PointerEvent, type ReactElement, useRef } from 'react';
+import { useStore } from 'zustand';
+import { HELD_KEY } from '../../../../book/history.ts';
+import type { Plan } from '../../../../plan/plan.ts';
+import { exposureAt, lockMark, moveMark, removeMark } from '../../../../timing/marks/marks.ts';
+import type { TimeMark } from '../../../../timing/timingSettings.ts';
+import { useBenchRows } from '../../../ladder/benchContext.ts';
+import { currentBook } from '../../../state/bookStore.ts';
+import { goToStep } from '../../../state/commands.ts';
+import { paceView } from '../../../state/paceView.ts';
+import { editTiming } from '../../../state/timingEdits.ts';
+import { useSetting } from '../../../state/use.ts';
+import { filmAtY, rowOfFilm } from './filmRows.ts';
+
+export interface MarkGripProps {
+  readonly mark: TimeMark;
+  readonly plan: Plan;
+  readonly leftPx: number;
+}
+
+/** Words of a mark that has no name of its own. */
+const KIND_WORDS: Readonly<Record<TimeMark['kind'], string>> = { extreme: 'extreme', start: 'start', end: 'end', tap: 'tap', placed: 'mark' };
+
+export function markWords({ name, kind }: TimeMark): string {
+  return name === '' ? KIND_WORDS[kind] : name;
+}
+
+export function MarkGrip({ mark, plan, leftPx }: MarkGripProps): ReactElement {
+  const { rows } = useBenchRows();
+  const rate = useSetting('rate');
+  const picked = useStore(paceView, (s) => s.picked === mark.id);
+  const drag = useRef<{ readonly key: string; readonly offsetPx: number } | null>(null);
+  const exposure = exposureAt(mark.filmS, rate);
+  const row = rowOfFilm(plan, mark.filmS);
+
+  const rowsTop = (element: Element): number => element.closest('[data-rows]')!.getBoundingClientRect().top;
+  const onPointerDown = (event: PointerEvent<HTMLButtonElement>): void => {
+    event.stopPropagation();
+    paceView.setState({ picked: mark.id, panel: 'retime' });
+    if (event.button !== 0 || mark.locked) return;
+    drag.current = { key: `${HELD_KEY}mark ${mark.id} ${event.timeStamp}`, offsetPx: event.clientY - rowsTop(event.currentTarget) - (row + 0.5) * rows.rowPx };
+    event.currentTarget.setPointerCapture(event.pointerId);
+  };
+  const onPointerMove = (event: PointerEvent<HTMLButtonElement>): void => {
+    if (drag.current === null || !event.currentTarget.hasPointerCapture(event.pointerId)) return;
+    event.stopPropagation();
+    const { key, offsetPx } = drag.current;
+    const filmS = filmAtY(plan, rows.rowPx, event.clientY - rowsTop(event.currentTarget) - offsetPx);
+    const present = currentBook().timing.marks.find(({ id }) => id === mark.id);
+    if (present === undefined || exposureAt(present.filmS, rate) === exposureAt(filmS, rate)) return;
+    editTiming((timing, context) => moveMark(timing, context, mark.id, filmS), { key, label: `mark ${markWords(mark)} to exposure ${exposureAt(filmS, rate)}` });
+  };
+  const onPointerUp = (): void => {
+    drag.current = null;
+  };
+  const onKeyDown = (event: KeyboardEvent<HTMLButtonElement>): void => {
+    const by = event.shiftKey ? 10 : 1;
+    const move = (exposures: number): void => {
+      const filmS = mark.filmS + exposures / rate;
+      editTiming((timing, context) => moveMark(timing, context, mark.id, filmS), { key: `mark ${mark.id}`, label: `mark ${markWords(mark)} to exposure ${exposureAt(filmS, rate)}` });
+    };
+    if (event.key === 'ArrowUp') move(-by);
+    else if (event.key === 'ArrowDown') move(by);
+    else if (event.key === 'Delete' || event.key === 'Backspace') editTiming((timing) => removeMark(timing, mark.id), { label: `mark ${markWords(mark)} removed` });
+    else if (event.key.toLowerCase() === 'l') editTiming((timing) => lockMark(timing, mark.id, !mark.locked), { label: `mark ${markWords(mark)} ${mark.locked ? 'unlocked' : 'locked'}` });
+    else return;
+    event.preventDefault();
+    event.stopPropagation();
+  };
+  return (
+    <button
+      type="button"
+      className={`grip${picked ? ' grip-picked' : ''}${mark.locked ? ' grip-locked' : ''}`}
+      style={{ left: leftPx, top: (row + 0.5) * rows.rowPx }}
+      title={mark.locked ? 'Locked (L unlocks it)' : 'Drag to another exposure; arrow keys move it by one, with Shift by ten; L locks, Delete removes'}
+      aria-label={`Mark ${markWords(mark)} at exposure ${exposure}${mark.locked ? ', locked' : ''}`}
+      onPointerDown={onPointerDown}
+      onPointerMove={onPointerMove}
+      onPointerUp={onPointerUp}
+      onPointerCancel={onPointerUp}
+      onKeyDown={onKeyDown}
+      onFocus={() => paceView.setState({ picked: mark.id })}
+      onClick={() => goToStep(Math.round(row))}
+    >
+      <span className="grip-name">{markWords(mark)}</span>
+      <b>{exposure}</b>
+      {mark.locked ? <span aria-hidden="true">▪</span> : null}
+    </button>
+  );
+}

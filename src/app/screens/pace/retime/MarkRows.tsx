@@ -1,0 +1,44 @@
+/** The marks as a list: name, exposure, locked, removed. */
+import type { ReactElement } from 'react';
+import { useStore } from 'zustand';
+import { figure } from '../../../../charts/figures.ts';
+import type { Plan } from '../../../../plan/plan.ts';
+import { exposureAt, lockMark, removeMark, renameMark, typeMark } from '../../../../timing/marks/marks.ts';
+import { NumberField } from '../../../fields/NumberField.tsx';
+import { TextField } from '../../../fields/TextField.tsx';
+import { paceView } from '../../../state/paceView.ts';
+import { editTiming } from '../../../state/timingEdits.ts';
+import { useBook } from '../../../state/use.ts';
+import { markWords } from '../rail/MarkGrip.tsx';
+
+const MOST_EXPOSURES = 1_000_000;
+
+export function MarkRows({ plan }: { readonly plan: Plan }): ReactElement {
+  const marks = useBook((b) => b.timing.marks);
+  const picked = useStore(paceView, (s) => s.picked);
+  if (marks.length === 0) return <p className="hint">No marks yet. A mark ties a moment of the take to an exposure: put one at the playhead, or take those that were found below, then drag it along the rows or type its exposure.</p>;
+  return (
+    <table className="keys mark-rows">
+      <caption>Marks</caption>
+      <thead><tr><th scope="col">name</th><th scope="col">take, s</th><th scope="col">exposure</th><th scope="col">locked</th><th scope="col"><span className="unseen">remove</span></th></tr></thead>
+      <tbody>
+        {marks.map((mark) => (
+          <tr key={mark.id} className={mark.id === picked ? 'picked' : ''} onFocus={() => paceView.setState({ picked: mark.id })}>
+            <td><TextField label={`Name of the ${markWords(mark)}`} value={mark.name} maxChars={100} mayBeEmpty onCommit={(name) => editTiming((timing) => renameMark(timing, mark.id, name), { label: `mark renamed ${name}` })} /></td>
+            <td>{figure(mark.sourceS, 3)}</td>
+            <td>
+              <NumberField
+                hideLabel label={`Exposure of the ${markWords(mark)}`} value={exposureAt(mark.filmS, plan.rate)} min={2} max={MOST_EXPOSURES} step={1} decimals={0} widthCh={5} disabled={mark.locked}
+                onCommit={(v) => v !== null && editTiming((timing, context) => typeMark(timing, context, mark.id, Math.round(v)), { label: `mark ${markWords(mark)} to exposure ${Math.round(v)}` })}
+              />
+            </td>
+            <td>
+              <label className="check"><input type="checkbox" checked={mark.locked} aria-label={`Lock the ${markWords(mark)}`} onChange={() => editTiming((timing) => lockMark(timing, mark.id, !mark.locked), { label: `mark ${markWords(mark)} ${mark.locked ? 'unlocked' : 'locked'}` })} /></label>
+            </td>
+            <td><button type="button" className="small" aria-label={`Remove the ${markWords(mark)}`} onClick={() => editTiming((timing) => removeMark(timing, mark.id), { label: `mark ${markWords(mark)} removed` })}>✕</button></td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}

@@ -1,0 +1,60 @@
+/**
+ * Moves and pauses as bands along the rows: a move is full and swells to where it is fastest, a pause is a hatched bar with both its ends
+ * closed. Data in, picture out.
+ */
+import { select } from 'd3';
+import { ensureHatch } from '../hatch.ts';
+import type { RowScale, RowWindow } from '../rowScale.ts';
+import type { MoveOnSteps, PauseOnSteps } from '../../timing/moments/moments.ts';
+
+export interface BandLayout {
+  /** Left edge and width of the lane, px. */
+  readonly x: number;
+  readonly widthPx: number;
+}
+
+/** Height of a fractional step, from the top of the first row; a step is its row's middle. */
+export function stepY(rows: RowScale, step: number): number {
+  return (step + 0.5) * rows.rowPx;
+}
+
+/** Outline of a move: from nothing at its start to the whole width at its peak, back to nothing at its end. */
+export function moveOutline(rows: RowScale, { startStep, peakStep, endStep }: Pick<MoveOnSteps, 'startStep' | 'peakStep' | 'endStep'>, { x, widthPx }: BandLayout): string {
+  const [top, middle, bottom] = [startStep, Math.min(endStep, Math.max(startStep, peakStep)), endStep].map((step) => stepY(rows, step)) as [number, number, number];
+  const centre = x + widthPx / 2;
+  const half = widthPx / 2;
+  // bells on both sides of the peak, as the speed of a move goes
+  const side = (sign: 1 | -1): string => `C${centre + sign * half * 0.15},${(top + middle) / 2} ${centre + sign * half},${(top + 2 * middle) / 3} ${centre + sign * half},${middle}`;
+  const down = (sign: 1 | -1): string => `C${centre + sign * half},${(2 * middle + bottom) / 3} ${centre + sign * half * 0.15},${(middle + bottom) / 2} ${centre},${bottom}`;
+  const up = `C${centre - half * 0.15},${(middle + bottom) / 2} ${centre - half},${(2 * middle + bottom) / 3} ${centre - half},${middle}C${centre - half},${(top + 2 * middle) / 3} ${centre - half * 0.15},${(top + middle) / 2} ${centre},${top}`;
+  return `M${centre},${top}${side(1)}${down(1)}${up}z`;
+}
+
+/** Outline of a pause: the rows of its steps, whole. */
+export function pauseOutline(rows: RowScale, { fromStep, toStep }: Pick<PauseOnSteps, 'fromStep' | 'toStep'>, { x, widthPx }: BandLayout): string {
+  const inset = widthPx * 0.3;
+  const top = rows.top(fromStep) + 1;
+  const height = Math.max(1, (toStep - fromStep + 1) * rows.rowPx - 2);
+  return `M${x + inset},${top}h${widthPx - 2 * inset}v${height}h${-(widthPx - 2 * inset)}z`;
+}
+
+/** What lies within the window, with some rows to spare. */
+export function inWindow<T>(all: readonly T[], from: (one: T) => number, to: (one: T) => number, window: RowWindow): readonly T[] {
+  return all.filter((one) => to(one) >= window.first - 1 && from(one) <= window.last + 1);
+}
+
+/** Draws one lane into an SVG as high as all rows; `id` is unique in the page, for the hatch. */
+export function drawMomentBands(
+  svgElement: SVGSVGElement, rows: RowScale, window: RowWindow, layout: BandLayout, moves: readonly MoveOnSteps[], pauses: readonly PauseOnSteps[], id: string,
+): void {
+  const svg = select(svgElement);
+  const hatch = ensureHatch(svg, `${id}-hatch`);
+  const seenMoves = inWindow(moves, (m) => m.startStep, (m) => m.endStep, window);
+  const seenPauses = inWindow(pauses, (p) => p.fromStep, (p) => p.toStep, window);
+  const paths = [
+    { name: 'band-pause', d: seenPauses.map((pause) => pauseOutline(rows, pause, layout)).join(''), fill: hatch },
+    { name: 'band-move', d: seenMoves.map((move) => moveOutline(rows, move, layout)).join(''), fill: null },
+    { name: 'band-peak', d: seenMoves.map(({ peakStep }) => `M${layout.x},${stepY(rows, peakStep)}h${layout.widthPx}`).join(''), fill: null },
+  ];
+  svg.selectAll('path.drawn').data(paths).join('path').attr('class', (d) => `drawn ${d.name}`).attr('fill', (d) => d.fill).attr('d', (d) => d.d || null);
+}
