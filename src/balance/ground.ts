@@ -14,11 +14,14 @@ const place = new Float64Array(3);
 /**
  * N steps, T touchers.
  * - `support[N]` outline of what surely touches, `[x, z, …]` mm on the set; empty where nothing does or there is no pose.
+ * - `wider[N]` the same with the feet that touch a step before or after too, since a take tells landing and leaving to about a step; `null`
+ *   where there are none.
  * - `middleMm[N·T·2]` X and Z of the middle of each sole that surely touches, NaN elsewhere.
  * - `low[N]` a bone that comes down to the floor and of which nobody said whether it touches; -1: none.
  */
 export interface Ground {
   readonly support: readonly Float64Array[];
+  readonly wider: readonly (Float64Array | null)[];
   readonly middleMm: Float64Array;
   readonly low: Int32Array;
 }
@@ -33,6 +36,7 @@ export function groundOf(armature: CompleteArmature, touchers: readonly Toucher[
   const width = touchers.length;
   const count = rootMm.length / 3;
   const support: Float64Array[] = [];
+  const wider: (Float64Array | null)[] = [];
   const middleMm = new Float64Array(count * width * 2).fill(Number.NaN);
   const low = new Int32Array(count).fill(-1);
   const looks = lowLooks(armature, touchers);
@@ -41,6 +45,7 @@ export function groundOf(armature: CompleteArmature, touchers: readonly Toucher[
   for (let s = 0; s < count; s++) {
     if (Number.isNaN(rootMm[s * 3]!)) {
       support.push(none);
+      wider.push(null);
       continue;
     }
     forward(skeleton, rotations, s, [rootMm[s * 3]!, rootMm[s * 3 + 1]!, rootMm[s * 3 + 2]!], stance);
@@ -61,6 +66,13 @@ export function groundOf(armature: CompleteArmature, touchers: readonly Toucher[
       middleMm[at * 2 + 1] = z / (n - from);
     }
     support.push(n === 0 ? none : hullOf(points, n));
+    const alone = n;
+    for (let k = 0; k < width; k++) {
+      const at = s * width + k;
+      if (touching[at] === 1 || told[at] === 1 || !(touching[at - width] === 1 || touching[at + width] === 1)) continue;
+      n = footprint(skeleton, stance, touchers[k]!, points, n);
+    }
+    wider.push(n > alone ? hullOf(points, n) : null);
     for (const { bone, mostMm, endCounts, saidBy } of looks) {
       if (endCounts) placeOnBone(stance, bone, skeleton.endMm[bone * 3]!, skeleton.endMm[bone * 3 + 1]!, skeleton.endMm[bone * 3 + 2]!, place);
       if (stance.startMm[bone * 3 + 1]! > mostMm && (!endCounts || place[1]! > mostMm)) continue;
@@ -69,7 +81,7 @@ export function groundOf(armature: CompleteArmature, touchers: readonly Toucher[
       break;
     }
   }
-  return { support, middleMm, low };
+  return { support, wider, middleMm, low };
 }
 
 /** Writes the corners of what a toucher rests on; returns how many points there are then. */

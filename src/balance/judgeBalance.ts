@@ -62,7 +62,9 @@ export function judgeBalance(sources: BalanceSources, settings: PoiseSettings): 
   const exact = massOnSet(armature, weights, moved, sourceTimeS);
   const ground = groundOf(armature, touchers, contacts, ordered);
   const performerMmPerM = armature.heightMm / performerHeightM;
-  const massSigmaMm = massSigma(armature, weights, moved, touchers, contacts, performerMmPerM);
+  const corrected = Uint8Array.from(sourceTimeS, (t) =>
+    (settings.corrections.some(({ applied, fromS, toS }) => applied && fromS <= t && t <= toS) ? 1 : 0));
+  const massSigmaMm = massSigma({ armature, weights, moved, touchers, contacts, mmPerM: performerMmPerM, corrected });
 
   // the pendulum is the puppet's own, at the size that it is to read as
   const mmPerM = armature.heightMm / (sources.apparentHeightM ?? performerHeightM);

@@ -6,7 +6,7 @@ import { marginOf, type Margin } from './hull.ts';
 import { NOTES, stepsText } from './notes.ts';
 import type { TieDown } from './poiseSettings.ts';
 import type { Contacts, Toucher } from './touching.ts';
-import { standVerdict, VERDICT } from './verdicts.ts';
+import { standVerdict, SURE, VERDICT } from './verdicts.ts';
 
 /** N steps, T touchers; shapes as in Balance. */
 export interface StepSources {
@@ -85,7 +85,7 @@ export function judgeSteps({ touchers, contacts, ground, massMm, massG, massSigm
     const firm = grounded[s] === 1 && carries(outline);
     const margin = firm ? marginOf(outline, x, z) : null;
     const sigma = margin === null ? Number.NaN : over(margin, massSigmaMm[s * 2]!, massSigmaMm[s * 2 + 1]!);
-    if (margin === null || (doubt[s] === 1 && !(margin.distance > sigma))) {
+    if (margin === null || (doubt[s] === 1 && !(margin.distance > SURE.holds * sigma))) {
       if (doubt[s] === 1) {
         for (let k = 0; k < width; k++) if (unseen[s * width + k] === 1) hidden[k]!.push(s);
         if (ground.low[s]! >= 0) low.set(ground.low[s]!, [...(low.get(ground.low[s]!) ?? []), s]);
@@ -106,7 +106,9 @@ export function judgeSteps({ touchers, contacts, ground, massMm, massG, massSigm
     moveSigmaMm[s] = Math.sqrt(over(inMotion, massSigmaMm[s * 2]!, massSigmaMm[s * 2 + 1]!) ** 2 + over(inMotion, speedSigmaMm.x, speedSigmaMm.z) ** 2);
     tippingNmm[s] = tippingMoment(massG[s]!, margin.distance);
     stand[s] = standVerdict(margin.distance, sigma, tied);
-    if (margin.distance <= sigma) {
+    const wider = ground.wider[s]!;
+    if (stand[s] === VERDICT.falls && wider !== null && marginOf(wider, x, z).distance >= -SURE.falls * sigma) stand[s] = VERDICT.marginal;
+    if (margin.distance <= SURE.holds * sigma) {
       const best = bestTieDown(touchers, ground.middleMm, s, margin);
       const mostNmm = tippingMoment(massG[s]!, margin.distance - sigma);
       needs.push({ step: s, foot: best?.name ?? null, tippingNmm: tippingNmm[s]!, mostNmm, holdN: best === null ? weightN(massG[s]!) : mostNmm / best.leverMm });

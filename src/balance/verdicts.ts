@@ -4,14 +4,17 @@ import { VERDICTS, type Verdict } from './balance.ts';
 export const VERDICT: Readonly<Record<Verdict, number>> = Object.fromEntries(VERDICTS.map((name, index) => [name, index])) as Record<Verdict, number>;
 
 /**
- * Would it stand? It does where the margin is more than its error, it falls where it is less than minus that; a foot that
- * is tied down holds what else would not be sure.
+ * In sigmas of the margin: beyond the first it holds, beyond the second outside it falls, marginal between. That it falls is said only when it
+ * is nearly sure. On the clips with truth (docs/balance.md) both are wrong in about one of a hundred steps.
  */
+export const SURE = { holds: 1, falls: 2 } as const;
+
+/** Would it stand? A foot that is tied down holds what else would not be sure. */
 export function standVerdict(marginMm: number, sigmaMm: number, tied: boolean): number {
   if (Number.isNaN(marginMm)) return VERDICT['not known'];
-  if (marginMm > sigmaMm) return VERDICT.holds;
+  if (marginMm > SURE.holds * sigmaMm) return VERDICT.holds;
   if (tied) return VERDICT.tied;
-  return marginMm >= -sigmaMm ? VERDICT.marginal : VERDICT.falls;
+  return marginMm >= -SURE.falls * sigmaMm ? VERDICT.marginal : VERDICT.falls;
 }
 
 /** How far ahead a foot may land and still catch it, as a part of 1/ω₀: by then a fall has grown e times. Our choice. */
@@ -45,7 +48,7 @@ export function moveVerdicts(stand: Uint8Array, { marginMm, sigmaMm, filmTimeS, 
     if (now === VERDICT.holds || now === VERDICT['not known']) return now;
     const until = filmTimeS[s]! + CATCH_WITHIN / rate;
     for (let t = s + 1; t < count && filmTimeS[t]! <= until; t++) {
-      if (marginMm[t]! >= -sigmaMm[t]! && lands(touching, touchers, t)) return VERDICT.caught;
+      if (marginMm[t]! >= -SURE.falls * sigmaMm[t]! && lands(touching, touchers, t)) return VERDICT.caught;
     }
     if (doubt[s] === 1) return VERDICT['not known'];
     return verdict === VERDICT.tied ? VERDICT.tied : now;
