@@ -10,6 +10,7 @@ import type { PuppetKind } from '../puppet/armature.ts';
 import type { Datum } from '../plan/datums.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { PlanSettings } from '../plan/settings.ts';
+import { balanceToJson, stepBalance, type PlanJsonBalance, type PlanJsonStepBalance } from './balanceJson.ts';
 import type { ExportTake } from './exportTake.ts';
 import { flagWords, type FlagWord } from './flagWords.ts';
 import { PLACES, rounded } from './rounding.ts';
@@ -82,6 +83,7 @@ export interface PlanJsonStep {
   readonly standing: readonly string[];
   /** The foot that the ordered pose hangs on; null: a rig. */
   readonly heldBy: string | null;
+  readonly balance: PlanJsonStepBalance;
   readonly points: Readonly<Record<string, PlanJsonPoint>>;
   readonly joints: Readonly<Record<string, PlanJsonJoint>>;
 }
@@ -131,6 +133,7 @@ export interface PlanJson {
   readonly datums: readonly Datum[];
   readonly warnings: readonly string[];
   readonly unsureSpans: readonly PlanJsonSpan[];
+  readonly balance: PlanJsonBalance;
   readonly steps: readonly PlanJsonStep[];
 }
 
@@ -154,6 +157,7 @@ export function planToJson(plan: Plan, take: ExportTake, settings: PlanSettings,
       orderedRootMm: tuple(plan.orderedRootMm, s * 3, 3, PLACES.millimetres),
       standing: plan.feet.filter((_, f) => plan.planted[s * plan.feet.length + f] === 1).map((foot) => foot.name),
       heldBy: plan.feet[plan.holding[s]!]?.name ?? null,
+      balance: stepBalance(plan.balance, s),
       points: Object.fromEntries(plan.points.map((point, c) => [point.name, pointOf(plan, s, c)])),
       joints: Object.fromEntries(plan.joints.map((joint, p) => [joint.name, jointOf(plan, s, p)])),
     });
@@ -182,6 +186,7 @@ export function planToJson(plan: Plan, take: ExportTake, settings: PlanSettings,
     })),
     warnings: [...plan.warnings],
     unsureSpans: spansOf(plan),
+    balance: balanceToJson(plan.balance),
     steps,
   };
 }
