@@ -2,6 +2,7 @@
 import type { ReactElement } from 'react';
 import { useKeys } from './keys/useKeys.ts';
 import { PaceScreen } from './screens/pace/PaceScreen.tsx';
+import { PoiseScreen } from './screens/poise/PoiseScreen.tsx';
 import { PuppetScreen } from './screens/puppet/PuppetScreen.tsx';
 import { SheetScreen } from './screens/sheet/SheetScreen.tsx';
 import { TakeScreen } from './screens/take/TakeScreen.tsx';
@@ -12,7 +13,7 @@ import { LiveRegion } from './shell/LiveRegion.tsx';
 import { ProblemStrip } from './shell/ProblemStrip.tsx';
 import { useSession } from './state/use.ts';
 
-const SCREEN_OF = { take: TakeScreen, puppet: PuppetScreen, pace: PaceScreen, sheet: SheetScreen } as const;
+const SCREEN_OF = { take: TakeScreen, puppet: PuppetScreen, pace: PaceScreen, poise: PoiseScreen, sheet: SheetScreen } as const;
 
 export function App(): ReactElement {
   useKeys();

@@ -8,6 +8,7 @@ import './look/charts.css';
 import './screens/take/take.css';
 import './screens/puppet/puppet.css';
 import './screens/pace/pace.css';
+import './screens/poise/poise.css';
 import './screens/sheet/sheet.css';
 import { createRoot } from 'react-dom/client';
 import { App } from './App.tsx';

@@ -100,7 +100,7 @@ describe('the app', () => {
     await page.keyboard.type('21');
     await page.keyboard.press('Enter');
     expect(await stepAt(page)).toBe(21);
-    for (const [key, address] of [['2', '#/puppet'], ['3', '#/pace'], ['4', '#/sheet'], ['1', '#/take']] as const) {
+    for (const [key, address] of [['2', '#/puppet'], ['3', '#/pace'], ['4', '#/poise'], ['5', '#/sheet'], ['1', '#/take']] as const) {
       await page.keyboard.press(key);
       await page.waitForFunction((wanted) => location.hash === wanted, address);
       expect(await stepAt(page)).toBe(21);
@@ -224,7 +224,7 @@ describe('the app', () => {
     expect(await faults(), 'empty').toEqual([]);
     await page.keyboard.press('d');
     await steps(page);
-    for (const key of ['1', '2', '3', '4']) {
+    for (const key of ['1', '2', '3', '4', '5']) {
       await page.keyboard.press(key);
       await stepAt(page);
       expect(await faults(), `screen ${key}`).toEqual([]);

@@ -71,7 +71,7 @@ describe('the puppet', () => {
       const words = (await elbow.innerText()).replace('\u2212', '-').replace(/[^\d.-]/g, '');
       sum += Number(words === '.' ? 0 : words);
     }
-    await page.keyboard.press('4');
+    await page.keyboard.press('5');
     const cells = page.locator('.sheet-row');
     const header = await page.getByRole('columnheader').allInnerTexts();
     const column = header.indexOf('left elbow angle');

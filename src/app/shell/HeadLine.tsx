@@ -9,8 +9,8 @@ import { SCREENS } from '../state/session.ts';
 import { useBook, useBookState, useSession } from '../state/use.ts';
 import { SaveWords } from './SaveWords.tsx';
 
-const SCREEN_WORDS = { take: 'Take', puppet: 'Puppet', pace: 'Pace', sheet: 'Sheet' } as const;
-const SCREEN_COMMANDS = { take: 'showTake', puppet: 'showPuppet', pace: 'showPace', sheet: 'showSheet' } as const;
+const SCREEN_WORDS = { take: 'Take', puppet: 'Puppet', pace: 'Pace', poise: 'Poise', sheet: 'Sheet' } as const;
+const SCREEN_COMMANDS = { take: 'showTake', puppet: 'showPuppet', pace: 'showPace', poise: 'showPoise', sheet: 'showSheet' } as const;
 
 export function HeadLine(): ReactElement {
   const screen = useSession((s) => s.screen);

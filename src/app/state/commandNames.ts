@@ -1,6 +1,6 @@
 /** The names of everything a person can do by key, grouped as the key list shows them. */
 export const COMMAND_GROUPS = {
-  Screens: { showTake: 'Take', showPuppet: 'Puppet', showPace: 'Pace', showSheet: 'Sheet', toggleRed: 'Red on black, for the set', toggleHelp: 'This list of keys' },
+  Screens: { showTake: 'Take', showPuppet: 'Puppet', showPace: 'Pace', showPoise: 'Poise', showSheet: 'Sheet', toggleRed: 'Red on black, for the set', toggleHelp: 'This list of keys' },
   Playhead: {
     stepUp: 'One step up (earlier)',
     stepDown: 'One step down (later)',

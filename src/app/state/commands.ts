@@ -70,6 +70,7 @@ const COMMANDS: Readonly<Record<CommandName, () => void>> = {
   showTake: () => showScreen('take'),
   showPuppet: () => showScreen('puppet'),
   showPace: () => showScreen('pace'),
+  showPoise: () => showScreen('poise'),
   showSheet: () => showScreen('sheet'),
   toggleRed: () => session.setState((s) => ({ red: !s.red })),
   toggleHelp: () => session.setState((s) => ({ helpOpen: !s.helpOpen })),

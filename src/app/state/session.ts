@@ -15,7 +15,7 @@ import type { ModelSize, Track } from '../../pose/track.ts';
 import type { UnitSystem } from '../fields/measureText.ts';
 import { loadPrefs } from '../look/prefs.ts';
 
-export const SCREENS = ['take', 'puppet', 'pace', 'sheet'] as const;
+export const SCREENS = ['take', 'puppet', 'pace', 'poise', 'sheet'] as const;
 export type Screen = (typeof SCREENS)[number];
 
 /** Footage that can be shown. */

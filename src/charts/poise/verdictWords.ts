@@ -1,0 +1,54 @@
+/** What a step's balance says, in words a hand can act on. */
+import type { Balance, Verdict } from '../../balance/balance.ts';
+import { figure, signedFigure } from '../figures.ts';
+import { verdictOf } from './verdictSigns.ts';
+
+const WAYS = ['forward', 'forward and to its right', 'to its right', 'back and to its right', 'back', 'back and to its left', 'to its left', 'forward and to its left'] as const;
+
+/**
+ * Which way, as the puppet has it.
+ *
+ * @param towardDeg on the set: 0 is X, 90 is Z
+ * @param facingDeg which way the puppet faces, the same way
+ */
+export function wayWords(towardDeg: number, facingDeg: number): string {
+  const turned = (((towardDeg - facingDeg) % 360) + 360) % 360;
+  return WAYS[Math.round(turned / 45) % 8]!;
+}
+
+export interface SaidVerdict {
+  readonly verdict: Verdict;
+  /** A plain word: "holds", "needs a tie-down", "falls forward". */
+  readonly word: string;
+  /** "+4.2 ± 3.1 mm, 0.33 of the foot's width"; a dash where nothing is known. */
+  readonly figures: string;
+}
+
+function word(verdict: Verdict, way: string, moving: boolean): string {
+  switch (verdict) {
+    case 'holds': return moving ? 'looks right' : 'holds';
+    case 'marginal': return `marginal, ${way}`;
+    case 'tied': return 'held by a tie-down';
+    case 'falls': return moving ? `would fall ${way}` : `needs a tie-down: falls ${way}`;
+    case 'in the air': return 'in the air';
+    case 'not known': return 'not known';
+    case 'caught': return 'a stride: the next foot catches it';
+  }
+}
+
+/** @param facingDeg which way the puppet faces at the step, degrees from X toward Z */
+export function verdictsAt(balance: Balance, step: number, facingDeg: number): { readonly stand: SaidVerdict; readonly move: SaidVerdict } {
+  const way = Number.isNaN(balance.towardDeg[step]!) ? '' : wayWords(balance.towardDeg[step]!, facingDeg);
+  const said = (index: number, mm: number, sigma: number, share: number, moving: boolean): SaidVerdict => {
+    const verdict = verdictOf(index);
+    const known = Number.isFinite(mm);
+    return {
+      verdict, word: word(verdict, way, moving),
+      figures: known ? `${signedFigure(mm, 1)} ± ${figure(sigma, 1)} mm, ${signedFigure(share, 2)} of the foot’s width` : '–',
+    };
+  };
+  return {
+    stand: said(balance.standVerdict[step]!, balance.standMm[step]!, balance.marginSigmaMm[step]!, balance.standShare[step]!, false),
+    move: said(balance.moveVerdict[step]!, balance.moveMm[step]!, balance.moveSigmaMm[step]!, balance.moveShare[step]!, true),
+  };
+}
