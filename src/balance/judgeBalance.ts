@@ -4,13 +4,13 @@ import type { MovedPuppet } from '../puppet/movePuppet.ts';
 import type { Poses } from '../timing/poses.ts';
 import type { Steps } from '../timing/steps.ts';
 import type { Balance } from './balance.ts';
-import { flightsOf } from './flights.ts';
+import { flies, flightsOf } from './flights.ts';
 import { extrapolated, pendulumRate } from './extrapolated.ts';
 import { groundOf } from './ground.ts';
 import { gatherNeeds } from './hardware.ts';
 import { judgeSteps } from './judgeSteps.ts';
 import { MASS_SPEED_SIGMA_M_S, massSigma } from './massSigma.ts';
-import { NOTES, notesOf } from './notes.ts';
+import { NOTES, notesOf, spanText } from './notes.ts';
 import { oneLegSpans } from './oneLegSpans.ts';
 import { massAt, type MassPath } from './performerMass.ts';
 import type { PoiseSettings } from './poiseSettings.ts';
@@ -79,14 +79,18 @@ export function judgeBalance(sources: BalanceSources, settings: PoiseSettings): 
   const judged = judgeSteps({ touchers, contacts, ground, ...inHand, massSigmaMm, movedMm, speedSigmaMm, timesS: sourceTimeS, tieDowns: settings.tieDowns });
   const { standMm, standShare, moveMm, moveShare, stand, towardDeg, tippingNmm, marginSigmaMm, moveSigmaMm, doubt, grounded, needs } = judged;
   const { touching, unseen } = contacts;
+  const aloft = stand.map((verdict) => (verdict === VERDICT['in the air'] ? 1 : 0));
+  const flights = flightsOf({ aloft, grounded, massMm: exact.massMm, filmTimeS, mmPerM });
+  const grounding = flights.filter((flight) => !flies(flight));
+  for (const { fromStep, toStep } of grounding) stand.fill(VERDICT['not known'], fromStep, toStep + 1);
   const moveVerdict = moveVerdicts(stand, { marginMm: moveMm, sigmaMm: moveSigmaMm, filmTimeS, touching, touchers: touchers.length, doubt, rate });
   return {
     massG: weights.massG.reduce((sum, g, b) => (weights.fromS[b] === -Infinity ? sum + g : sum), 0),
     touchNames, massMm: inHand.massMm, massSigmaMm, marginSigmaMm, moveSigmaMm, movedMm, performerM, touching, unseen, support: ground.support,
     standMm, standShare, moveMm, moveShare, standVerdict: stand, moveVerdict, towardDeg, tippingNmm,
     oneLeg: oneLegSpans(touchers, contacts, standMm),
-    flights: flightsOf({ aloft: stand.map((verdict) => (verdict === VERDICT['in the air'] ? 1 : 0)), grounded, massMm: exact.massMm, filmTimeS, mmPerM }),
+    flights: flights.filter(flies),
     hardware: gatherNeeds(needs),
-    notes: [...notes, ...judged.notes(armature)],
+    notes: [...notes, ...judged.notes(armature), ...grounding.map(({ fromStep, toStep }) => NOTES.grounded(spanText(fromStep, toStep)))],
   };
 }

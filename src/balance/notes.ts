@@ -10,6 +10,7 @@ export const NOTES = {
   low: (bone: string, steps: string): string => `${bone} comes down to the floor in ${steps}: say whether it touches.`,
   edgeless: (steps: string): string => `What touches in ${steps} has no area to stand on: give the sole an outline with a width.`,
   lifted: (steps: string): string => `A foot is tied down in ${steps} where it does not touch: there the tie-down holds nothing.`,
+  grounded: (steps: string): string => `Nothing is said to touch in ${steps}, yet the body hardly rises or falls: say which foot stands.`,
   noBody: 'No body was fitted to the take, so the performer’s own centre of mass is not known.',
 } as const;
 
@@ -28,7 +29,11 @@ export function notesOf({ bones }: CompleteArmature, fitted: boolean, { props, t
 
 /** Steps, from 0, as people read them, from 1: "step 4", "steps 4 to 9", "12 steps from 4 to 30". */
 export function stepsText(steps: readonly number[]): string {
-  const [first, last] = [steps[0]! + 1, steps.at(-1)! + 1];
-  if (first === last) return `step ${first}`;
-  return steps.length === last - first + 1 ? `steps ${first} to ${last}` : `${steps.length} steps from ${first} to ${last}`;
+  const [first, last] = [steps[0]!, steps.at(-1)!];
+  return steps.length === last - first + 1 ? spanText(first, last) : `${steps.length} steps from ${first + 1} to ${last + 1}`;
+}
+
+/** A while, both steps from 0 and included. */
+export function spanText(fromStep: number, toStep: number): string {
+  return fromStep === toStep ? `step ${fromStep + 1}` : `steps ${fromStep + 1} to ${toStep + 1}`;
 }

@@ -25,8 +25,8 @@ export interface Toucher {
 const LEAST_PAD_MM = 2;
 
 /**
- * Below this visibility of a hidden foot its contact was not measured. Our choice, after the clips with truth: feet half seen, the far
- * one of a body from the side, are told as well as others (docs/balance.md); behind a table visibility is below 0.2.
+ * Below this visibility of a hidden foot its contact was not measured. Our choice, after the clips with truth (docs/balance.md): the far foot of a
+ * body from the side lies above it and is told wrong in about one step of seven; behind a table visibility is below 0.2.
  */
 export const FOOT_SEEN_FROM = 0.25;
 

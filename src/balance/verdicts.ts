@@ -5,7 +5,7 @@ export const VERDICT: Readonly<Record<Verdict, number>> = Object.fromEntries(VER
 
 /**
  * In sigmas of the margin: beyond the first it holds, beyond the second outside it falls, marginal between. That it falls is said only when it
- * is nearly sure. On the clips with truth (docs/balance.md) both are wrong in about one of a hundred steps.
+ * is nearly sure. Our choice; docs/balance.md says how often each is wrong on the clips with truth.
  */
 export const SURE = { holds: 1, falls: 2 } as const;
 
