@@ -77,6 +77,7 @@ describe('base of support', () => {
       expect(distance > 0).toBe(Math.abs(turns) > 3);
       expect(Math.abs(Math.abs(distance) - least)).toBeLessThan(2e-3);
       expect(Math.hypot(outX, outZ)).toBeCloseTo(1, 9);
+      if (distance < 0) expect(Math.hypot(edgeX - distance * outX - x, edgeZ - distance * outZ - z)).toBeLessThan(1e-9);
       // going that way from the edge leaves the base
       expect(marginOf(hull, edgeX + outX * 1e-3, edgeZ + outZ * 1e-3).distance).toBeLessThan(1e-6);
     }), { numRuns: 60 });

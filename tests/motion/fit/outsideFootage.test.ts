@@ -4,40 +4,16 @@
  * Source: tensorflow/tfjs-models (Apache-2.0), `pose-detection/test_data/pose_squats.full.json` and `pose_squats_3d.full.json`.
  * Nobody knows her true angles; that she stands upright is seen in the footage.
  */
-import { existsSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { fitTake } from '../../../src/motion/fit/fitTake.ts';
 import { JOINT, JOINT_COUNT, JOINT_NAMES } from '../../../src/motion/joints.ts';
 import type { Motion } from '../../../src/motion/motion.ts';
 import { trackToMotion } from '../../../src/motion/trackToMotion.ts';
 import { LANDMARK, LANDMARK_COUNT } from '../../../src/pose/landmarks.ts';
-import { emptyTrack, type Track } from '../../../src/pose/track.ts';
 import { largestStepDeg } from './moves.ts';
+import { PUBLISHED_THERE as THERE, publishedTrack } from './publishedTrack.ts';
 
-const FOLDER = join(import.meta.dirname, '..', '..', '..', '..', 'shared', 'footage');
-const PICTURE = join(FOLDER, 'pose_squats.full.json');
-const WORLD = join(FOLDER, 'pose_squats_3d.full.json');
-const THERE = existsSync(PICTURE) && existsSync(WORLD);
 if (!THERE) console.warn('SKIPPED: the fit on real footage, because ../shared/footage is not there.');
-
-const WIDTH_PX = 720;
-const HEIGHT_PX = 1280;
-const RATE = 5;
-
-function publishedTrack(): Track {
-  const picture = JSON.parse(readFileSync(PICTURE, 'utf8')) as number[][][];
-  const world = JSON.parse(readFileSync(WORLD, 'utf8')) as number[][][];
-  const track = emptyTrack('full', WIDTH_PX, HEIGHT_PX, Float64Array.from(picture, (_, t) => t / RATE));
-  picture.forEach((frame, t) => frame.forEach(([x = 0, y = 0, z = 0], l) => {
-    track.image.set([x / WIDTH_PX, y / HEIGHT_PX, z / WIDTH_PX], (t * LANDMARK_COUNT + l) * 3);
-    track.world.set(world[t]?.[l] ?? [], (t * LANDMARK_COUNT + l) * 3);
-  }));
-  // The published numbers carry no visibility; the whole of her is in plain sight.
-  track.visibility.fill(1);
-  track.found.fill(1);
-  return track;
-}
 
 /** What of one frame to the next is more than five frames a second explain: a limb or trunk that turns over. Her quickest true move, an arm, is well below. */
 const FLIP_DEG = 90;
