@@ -22,7 +22,8 @@ export type Verdict = (typeof VERDICTS)[number];
  * - `standMm[N]` shortest way from the foot point of the centre of mass to the edge, inside positive; `standShare[N]` the same
  *   over the width of the supporting foot. `moveMm[N]`, `moveShare[N]` the same for the extrapolated centre of mass.
  * - `standVerdict[N]`, `moveVerdict[N]` index in VERDICTS.
- * - `towardDeg[N]` which way it would go over the nearest edge: 0 forward (X), 90 to the left of the picture (Z).
+ * - `towardDeg[N]` which way it would go over the nearest edge: 0 forward (X), 90 to the left of the picture (Z); `moveTowardDeg[N]` likewise of the
+ *   extrapolated centre of mass.
  * - `tippingNmm[N]` tipping moment about that edge, N·mm: positive where it would fall; 0 where it holds.
  * - `massG` of puppet without props.
  */
@@ -45,6 +46,7 @@ export interface Balance {
   readonly standVerdict: Uint8Array;
   readonly moveVerdict: Uint8Array;
   readonly towardDeg: Float64Array;
+  readonly moveTowardDeg: Float64Array;
   readonly tippingNmm: Float64Array;
   readonly oneLeg: readonly OneLegSpan[];
   readonly flights: readonly Flight[];

@@ -77,7 +77,7 @@ export function judgeBalance(sources: BalanceSources, settings: PoiseSettings): 
   }
   const speedSigmaMm = { x: (MASS_SPEED_SIGMA_M_S.depth * performerMmPerM) / rate, z: (MASS_SPEED_SIGMA_M_S.across * performerMmPerM) / rate };
   const judged = judgeSteps({ touchers, contacts, ground, ...inHand, massSigmaMm, movedMm, speedSigmaMm, timesS: sourceTimeS, tieDowns: settings.tieDowns });
-  const { standMm, standShare, moveMm, moveShare, stand, towardDeg, tippingNmm, marginSigmaMm, moveSigmaMm, doubt, grounded, needs } = judged;
+  const { standMm, standShare, moveMm, moveShare, stand, towardDeg, moveTowardDeg, tippingNmm, marginSigmaMm, moveSigmaMm, doubt, grounded, needs } = judged;
   const { touching, unseen } = contacts;
   const aloft = stand.map((verdict) => (verdict === VERDICT['in the air'] ? 1 : 0));
   const flights = flightsOf({ aloft, grounded, massMm: exact.massMm, filmTimeS, mmPerM });
@@ -87,7 +87,7 @@ export function judgeBalance(sources: BalanceSources, settings: PoiseSettings): 
   return {
     massG: weights.massG.reduce((sum, g, b) => (weights.fromS[b] === -Infinity ? sum + g : sum), 0),
     touchNames, massMm: inHand.massMm, massSigmaMm, marginSigmaMm, moveSigmaMm, movedMm, performerM, touching, unseen, support: ground.support,
-    standMm, standShare, moveMm, moveShare, standVerdict: stand, moveVerdict, towardDeg, tippingNmm,
+    standMm, standShare, moveMm, moveShare, standVerdict: stand, moveVerdict, towardDeg, moveTowardDeg, tippingNmm,
     oneLeg: oneLegSpans(touchers, contacts, standMm),
     flights: flights.filter(flies),
     hardware: gatherNeeds(needs),

@@ -31,6 +31,7 @@ export interface JudgedSteps {
   readonly marginSigmaMm: Float64Array;
   readonly moveSigmaMm: Float64Array;
   readonly towardDeg: Float64Array;
+  readonly moveTowardDeg: Float64Array;
   readonly tippingNmm: Float64Array;
   readonly stand: Uint8Array;
   /** `[N]` 1 where something may touch of which that is not known. `[N]` 1 where something surely touches. */
@@ -51,7 +52,7 @@ export function judgeSteps({ touchers, contacts, ground, massMm, massG, massSigm
   const { touching, unseen } = contacts;
   const unknown = (): Float64Array => new Float64Array(count).fill(Number.NaN);
   const [standMm, standShare, moveMm, moveShare] = [unknown(), unknown(), unknown(), unknown()];
-  const [marginSigmaMm, moveSigmaMm, towardDeg, tippingNmm] = [unknown(), unknown(), unknown(), unknown()];
+  const [marginSigmaMm, moveSigmaMm, towardDeg, moveTowardDeg, tippingNmm] = [unknown(), unknown(), unknown(), unknown(), unknown()];
   const stand = new Uint8Array(count).fill(VERDICT['not known']);
   const doubt = new Uint8Array(count);
   const grounded = new Uint8Array(count);
@@ -101,7 +102,8 @@ export function judgeSteps({ touchers, contacts, ground, massMm, massG, massSigm
     standShare[s] = margin.distance / narrowMm;
     moveMm[s] = inMotion.distance;
     moveShare[s] = inMotion.distance / narrowMm;
-    towardDeg[s] = (Math.atan2(margin.outZ, margin.outX) * 180) / Math.PI;
+    towardDeg[s] = wayDeg(margin);
+    moveTowardDeg[s] = wayDeg(inMotion);
     marginSigmaMm[s] = sigma;
     moveSigmaMm[s] = Math.sqrt(over(inMotion, massSigmaMm[s * 2]!, massSigmaMm[s * 2 + 1]!) ** 2 + over(inMotion, speedSigmaMm.x, speedSigmaMm.z) ** 2);
     tippingNmm[s] = tippingMoment(massG[s]!, margin.distance);
@@ -115,7 +117,7 @@ export function judgeSteps({ touchers, contacts, ground, massMm, massG, massSigm
     }
   }
   return {
-    standMm, standShare, moveMm, moveShare, marginSigmaMm, moveSigmaMm, towardDeg, tippingNmm, stand, doubt, grounded, needs,
+    standMm, standShare, moveMm, moveShare, marginSigmaMm, moveSigmaMm, towardDeg, moveTowardDeg, tippingNmm, stand, doubt, grounded, needs,
     notes: ({ bones }) => [
       ...hidden.flatMap((steps, k) => (steps.length > 0 ? [NOTES.hidden(touchers[k]!.name, stepsText(steps))] : [])),
       ...[...low].map(([bone, steps]) => NOTES.low(bones[bone]!.name, stepsText(steps))),
@@ -123,6 +125,10 @@ export function judgeSteps({ touchers, contacts, ground, massMm, massG, massSigm
       ...(lifted.length > 0 ? [NOTES.lifted(stepsText([...new Set(lifted)]))] : []),
     ],
   };
+}
+
+function wayDeg({ outX, outZ }: Margin): number {
+  return (Math.atan2(outZ, outX) * 180) / Math.PI;
 }
 
 /** The part of an error along X and along Z that leads over an edge. */

@@ -17,7 +17,7 @@ export function unknownBalance(steps: number, touchNames: readonly string[] = []
     support: Array.from({ length: steps }, () => new Float64Array(0)),
     standMm: unknown(1), standShare: unknown(1), moveMm: unknown(1), moveShare: unknown(1),
     standVerdict: new Uint8Array(steps).fill(NOT_KNOWN), moveVerdict: new Uint8Array(steps).fill(NOT_KNOWN),
-    towardDeg: unknown(1), tippingNmm: unknown(1),
+    towardDeg: unknown(1), moveTowardDeg: unknown(1), tippingNmm: unknown(1),
     oneLeg: [], flights: [], hardware: [], notes,
   };
 }

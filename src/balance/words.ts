@@ -1,4 +1,4 @@
-/** Verdicts and directions in words. */
+/** Verdicts and directions in the words of files. */
 import { VERDICTS, type Verdict } from './balance.ts';
 
 /** Eight ways on the set: front is toward the camera in front of it, left and right as in that camera's picture. */
@@ -14,10 +14,4 @@ export function wayOf(towardDeg: number): Way | null {
 /** Index in VERDICTS → the verdict. */
 export function verdictOf(index: number): Verdict {
   return VERDICTS[index] ?? 'not known';
-}
-
-/** A verdict as a person reads it: "falls to the front left", "holds". */
-export function verdictText(verdict: Verdict, towardDeg: number): string {
-  const way = wayOf(towardDeg);
-  return verdict === 'falls' && way !== null ? `falls to the ${way}` : verdict;
 }

@@ -37,6 +37,7 @@ export interface PlanJsonStepBalance {
   readonly moveErrorMm: number | null;
   readonly looksRight: Verdict;
   readonly toward: Way | null;
+  readonly moveToward: Way | null;
   readonly tippingNmm: number | null;
 }
 
@@ -71,6 +72,6 @@ export function stepBalance(balance: Balance, step: number): PlanJsonStepBalance
     unseen: touchNames.filter((_, k) => unseen[step * touchNames.length + k] === 1),
     standMm: one(balance.standMm), standShare: one(balance.standShare), standErrorMm: one(balance.marginSigmaMm), stands: verdictOf(balance.standVerdict[step]!),
     moveMm: one(balance.moveMm), moveShare: one(balance.moveShare), moveErrorMm: one(balance.moveSigmaMm), looksRight: verdictOf(balance.moveVerdict[step]!),
-    toward: wayOf(balance.towardDeg[step]!), tippingNmm: one(balance.tippingNmm),
+    toward: wayOf(balance.towardDeg[step]!), moveToward: wayOf(balance.moveTowardDeg[step]!), tippingNmm: one(balance.tippingNmm),
   };
 }

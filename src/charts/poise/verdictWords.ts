@@ -38,8 +38,8 @@ function word(verdict: Verdict, way: string, moving: boolean): string {
 
 /** @param facingDeg which way the puppet faces at the step, degrees from X toward Z */
 export function verdictsAt(balance: Balance, step: number, facingDeg: number): { readonly stand: SaidVerdict; readonly move: SaidVerdict } {
-  const way = Number.isNaN(balance.towardDeg[step]!) ? '' : wayWords(balance.towardDeg[step]!, facingDeg);
-  const said = (index: number, mm: number, sigma: number, share: number, moving: boolean): SaidVerdict => {
+  const said = (index: number, mm: number, sigma: number, share: number, towardDeg: number, moving: boolean): SaidVerdict => {
+    const way = Number.isNaN(towardDeg) ? '' : wayWords(towardDeg, facingDeg);
     const verdict = verdictOf(index);
     const known = Number.isFinite(mm);
     return {
@@ -48,7 +48,7 @@ export function verdictsAt(balance: Balance, step: number, facingDeg: number): {
     };
   };
   return {
-    stand: said(balance.standVerdict[step]!, balance.standMm[step]!, balance.marginSigmaMm[step]!, balance.standShare[step]!, false),
-    move: said(balance.moveVerdict[step]!, balance.moveMm[step]!, balance.moveSigmaMm[step]!, balance.moveShare[step]!, true),
+    stand: said(balance.standVerdict[step]!, balance.standMm[step]!, balance.marginSigmaMm[step]!, balance.standShare[step]!, balance.towardDeg[step]!, false),
+    move: said(balance.moveVerdict[step]!, balance.moveMm[step]!, balance.moveSigmaMm[step]!, balance.moveShare[step]!, balance.moveTowardDeg[step]!, true),
   };
 }

@@ -13,29 +13,30 @@ export function NeedsPanel({ plan }: { readonly plan: Plan }): ReactElement {
           <caption>Steps that need a tie-down</caption>
           <thead><tr><th scope="col">foot</th><th scope="col">steps</th><th scope="col">worst</th><th scope="col">tipping, N·mm</th><th scope="col">must hold, N</th></tr></thead>
           <tbody>
-            {hardware.map(({ foot, fromStep, toStep, worstStep, tippingNmm, holdN }) => (
+            {hardware.map(({ foot, fromStep, toStep, worstStep, tippingNmm, mostNmm, holdN }) => (
               <tr key={`${foot}${fromStep}`}>
                 <td>{foot === null ? 'a rig' : jointWords(foot)}</td>
                 <td><button type="button" className="small" onClick={() => goToStep(fromStep)}>{fromStep + 1}–{toStep + 1}</button></td>
                 <td><button type="button" className="small" onClick={() => goToStep(worstStep)}>{worstStep + 1}</button></td>
-                <td>{figure(tippingNmm, 1)}</td>
+                <td>{figure(tippingNmm, 1)} to {figure(mostNmm, 1)}</td>
                 <td>{figure(holdN, 1)}</td>
               </tr>
             ))}
           </tbody>
         </table>
       )}
+      {hardware.length > 0 && <p className="hint">The first figure is for the margin as it is, the second for one error farther out; the pull balances the second.</p>}
       <p className="hint caution">These forces are estimates for a puppet that nobody touches: a hand that sets a joint pushes far harder. Take a tie-down that holds several times as much. Rigging over people or hot lamps follows local codes and is the work of a qualified rigger. Whoever acts out a pose on one leg or a fall needs a clear, soft floor and somebody beside them.</p>
       {flights.length === 0 ? <p className="hint">Nothing leaves the floor in this plan.</p> : (
         <table className="keys">
           <caption>In the air</caption>
           <thead><tr><th scope="col">what</th><th scope="col">steps</th><th scope="col">aloft, s</th><th scope="col">free fall, s</th><th scope="col">off its arc, mm</th></tr></thead>
           <tbody>
-            {flights.map(({ kind, fromStep, toStep, aloftS, ballisticS, offMm }) => (
+            {flights.map(({ kind, fromStep, toStep, aloftS, aloftErrorS, ballisticS, reads, offMm }) => (
               <tr key={fromStep}>
-                <td>{kind}{floatWord(aloftS, ballisticS)}</td>
+                <td>{kind}, {reads}</td>
                 <td><button type="button" className="small" onClick={() => goToStep(fromStep)}>{fromStep + 1}–{toStep + 1}</button></td>
-                <td>{figure(aloftS, 2)}</td>
+                <td>{figure(aloftS, 2)} ± {figure(aloftErrorS, 2)}</td>
                 <td>{figure(ballisticS, 2)}</td>
                 <td>{figure(offMm, 1)}</td>
               </tr>
@@ -45,11 +46,4 @@ export function NeedsPanel({ plan }: { readonly plan: Plan }): ReactElement {
       )}
     </section>
   );
-}
-
-/** A figure that is aloft a quarter longer than it should floats; a quarter shorter it drops. Our choice. */
-function floatWord(aloftS: number, ballisticS: number): string {
-  if (!(ballisticS > 0)) return '';
-  const by = aloftS / ballisticS;
-  return by > 1.25 ? ', floats' : by < 0.8 ? ', drops' : '';
 }

@@ -37,7 +37,7 @@ export function VerdictPanel({ plan }: { readonly plan: Plan }): ReactElement {
           </tbody>
         </table>
       )}
-      <p className="hint">Puppet {figure(balance.massG, 0)} g. Inside the edge is +; the error is one sigma. A step whose margin is smaller than its error is called marginal: lean it farther in, or tie it down.</p>
+      <p className="hint">Puppet {figure(balance.massG, 0)} g. Inside the edge is +; the error is one sigma, of the pose in the take and of the hand that sets it. Holds: more than the error inside. Falls: more than twice the error outside. Between the two it is marginal: lean it farther in, or tie it down.</p>
     </section>
   );
 }
