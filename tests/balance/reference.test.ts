@@ -132,4 +132,20 @@ describe('free fall', () => {
     expect(right!.offMm).toBeLessThan(1e-6);
     expect(slow!.offMm).toBeGreaterThan(10);
   });
+
+  it('a fall of a metre at one to six takes the metre’s 10.84 frames; in its own 4.4 frames it drops (reference values: dynamic scale)', () => {
+    const fps = 24;
+    const mmPerM = 1000 / 6;
+    const fall = (frames: number): ReturnType<typeof flightsOf>[number] => {
+      const last = Math.floor(frames);
+      const aloft = Uint8Array.from({ length: last + 3 }, (_, s) => (s >= 1 && s <= last ? 1 : 0));
+      const path = new Float64Array(aloft.length * 3);
+      for (let s = 0; s < aloft.length; s++) path[s * 3 + 1] = 200 - mmPerM * Math.min(1, (s / frames) ** 2);
+      return flightsOf({ aloft, grounded: aloft.map((off) => 1 - off), massMm: path, filmTimeS: Float64Array.from(aloft, (_, s) => s / fps), mmPerM })[0]!;
+    };
+    expect(fallTimeS(1) * fps).toBeCloseTo(10.8366, 4);
+    expect(fall(10.8366)).toMatchObject({ kind: 'fall', reads: 'in time' });
+    expect(fall(4.424)).toMatchObject({ kind: 'fall', reads: 'drops' });
+    expect(fall(10.8366).offMm).toBeLessThan(1e-3);
+  });
 });
