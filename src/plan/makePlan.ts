@@ -13,10 +13,12 @@
  *   all of these, datum settings, taking view     → the plan
  */
 import type { Balance } from '../balance/balance.ts';
+import { solveCorrection, type CorrectionAsk, type CorrectionResult } from '../balance/correct/solveCorrection.ts';
 import { correctionTurns } from '../balance/correctionTurns.ts';
 import { judgeBalance } from '../balance/judgeBalance.ts';
 import { performerMass, type MassPath } from '../balance/performerMass.ts';
 import { DEFAULT_POISE, type PoiseSettings } from '../balance/poiseSettings.ts';
+import { weightsOf } from '../balance/puppetMass.ts';
 import type { FittedBody } from '../motion/fit/fittedBody.ts';
 import type { Motion } from '../motion/motion.ts';
 import { prepareTrack } from '../motion/prepareTrack.ts';
@@ -65,6 +67,8 @@ export interface Planner {
    * @throws NudgebookError `bad-settings`, `bad-track`, `no-person`
    */
   readonly plan: (track: Track, armature: Armature, settings: PlanSettings, parts?: PlanParts) => Plan;
+  /** A correction of the balance over some steps of the plan; nothing is applied by it. Errors as for plan. */
+  readonly correct: (track: Track, armature: Armature, settings: PlanSettings, ask: CorrectionAsk, parts?: PlanParts) => CorrectionResult;
   /** The motion that the plan is made from, shared with it (for charts between the steps). Errors as for plan. */
   readonly motion: (track: Track, settings: PlanSettings, body?: FittedBody | null) => Motion;
   /** The cut-off that the footage itself suggests, for the take as smoothing gets it; remembered likewise. Errors as for plan. */
@@ -154,13 +158,7 @@ export function createPlanner(): Planner {
   const performerStage = remember((body: FittedBody | null, table: PoiseSettings['table'], mirror: boolean): MassPath | null =>
     (body === null ? null : performerMass(body, table, mirror)));
 
-  const balanceStage = remember((
-    motion: Motion, { steps, posesAt }: Stepped, armature: Armature, moved: MovedPuppet, { orders, root }: Ordered, performer: MassPath | null,
-    apparentHeightM: number | null, poise: PoiseSettings,
-  ): Balance => judgeBalance({
-    armature: completeArmature(armature), moved, ordered: { rotations: orders.rotations, rootMm: root.root }, poses: posesAt(0),
-    performerHeightM: performerHeightM(motion.legLengthM), performer, apparentHeightM, steps,
-  }, poise));
+  const balanceStage = remember(judgeAll);
 
   const planStage = remember((
     track: Track, motion: Motion, stepped: Stepped, moved: MovedPuppet, ordered: Ordered, moments: MomentsOnSteps, limbRates: LimbRates,
@@ -183,6 +181,23 @@ export function createPlanner(): Planner {
     validateSettings(s);
     return motionStage(prepareStage(track, s.captureFactor, s.mirror, body), s.cutoffHz, s.smoother);
   };
+  /** Everything that leads to a plan. */
+  const stages = (
+    track: Track, armature: Armature, s: PlanSettings,
+    { body = null, puppet = DEFAULT_PUPPET_SETTINGS, timing = DEFAULT_TIMING, poise = DEFAULT_POISE }: PlanParts,
+  ) => {
+    const made = motion(track, s, body);
+    const stepped = stepStage(made, s.inS, s.outS, s.captureFactor, s.rate, s.on, s.timeScale, timing.marks, timing.holdSpans, turnStage(made, timing.snapJoints));
+    const moments = onStepsStage(momentStage(made, s.captureFactor), stepped);
+    const { drives, curves, pins, plantFeet, apparentHeightM } = puppet;
+    const alive = aliveStage(moments, stepped, armature, drives, timing.alive);
+    const added = addStage(alive, correctStage(poise.corrections, stepped, armature));
+    const moved = moveStage(made, stepped.posesAt, armature, drives, curves, pins, plantFeet, added);
+    const ordered = orderStage(moved, armature);
+    const performer = performerStage(body, poise.table, s.mirror);
+    const balance = balanceStage(made, stepped, armature, moved, ordered, performer, apparentHeightM, poise);
+    return { made, stepped, moments, alive, moved, ordered, performer, balance, puppet, poise };
+  };
   return {
     motion,
     suggestCutoff: (track, s, body = null) => {
@@ -195,16 +210,26 @@ export function createPlanner(): Planner {
       const stepS = lags ? ((s.on / s.rate) * s.captureFactor) / s.timeScale : 0;
       return frameStage(motion(track, s, body), armature, drives, curves, pins, plantFeet, stepS, poise.corrections);
     },
-    plan: (track, armature, s, { body = null, puppet = DEFAULT_PUPPET_SETTINGS, timing = DEFAULT_TIMING, poise = DEFAULT_POISE } = {}) => {
-      const made = motion(track, s, body);
-      const stepped = stepStage(made, s.inS, s.outS, s.captureFactor, s.rate, s.on, s.timeScale, timing.marks, timing.holdSpans, turnStage(made, timing.snapJoints));
-      const moments = onStepsStage(momentStage(made, s.captureFactor), stepped);
-      const { drives, curves, pins, plantFeet, datum, view, apparentHeightM } = puppet;
-      const added = addStage(aliveStage(moments, stepped, armature, drives, timing.alive), correctStage(poise.corrections, stepped, armature));
-      const moved = moveStage(made, stepped.posesAt, armature, drives, curves, pins, plantFeet, added);
-      const ordered = orderStage(moved, armature);
-      const balance = balanceStage(made, stepped, armature, moved, ordered, performerStage(body, poise.table, s.mirror), apparentHeightM, poise);
-      return planStage(track, made, stepped, moved, ordered, moments, rateStage(stepped, ordered, armature), balance, s.rate, s.on, datum, view);
+    plan: (track, armature, s, parts = {}) => {
+      const { made, stepped, moments, moved, ordered, balance, puppet } = stages(track, armature, s, parts);
+      return planStage(track, made, stepped, moved, ordered, moments, rateStage(stepped, ordered, armature), balance, s.rate, s.on, puppet.datum, puppet.view);
+    },
+    correct: (track, armature, s, ask, parts = {}) => {
+      const { made, stepped, alive, moved, balance, puppet, poise, performer } = stages(track, armature, s, parts);
+      const complete = completeArmature(armature);
+      const { sourceTimeS } = stepped.steps;
+      return solveCorrection({
+        armature: complete, moved, balance, sourceTimeS, weights: weightsOf(complete, poise.props),
+        // as the plan will be with it, past the memory of the stages: many are tried and one is kept
+        trial: (correction) => {
+          const corrections = [...poise.corrections, correction];
+          const added = sumOfAdded([alive, correctionTurns(corrections, sourceTimeS, armature)]);
+          const { drives, curves, pins, plantFeet, apparentHeightM } = puppet;
+          const changed = movePuppet(stepped.posesAt, made, armature, { drives, curves, pins, plantFeet }, added);
+          const after = judgeAll(made, stepped, armature, changed, orderAll(changed, complete), performer, apparentHeightM, { ...poise, corrections });
+          return { moved: changed, balance: after };
+        },
+      }, ask);
     },
   };
 }
@@ -212,6 +237,16 @@ export function createPlanner(): Planner {
 /** The plan in one go, nothing remembered. Errors as for {@link Planner.plan}. */
 export function makePlan(track: Track, armature: Armature, settings: PlanSettings, parts: PlanParts = {}): Plan {
   return createPlanner().plan(track, armature, settings, parts);
+}
+
+function judgeAll(
+  motion: Motion, { steps, posesAt }: Stepped, armature: Armature, moved: MovedPuppet, { orders, root }: Ordered, performer: MassPath | null,
+  apparentHeightM: number | null, poise: PoiseSettings,
+): Balance {
+  return judgeBalance({
+    armature: completeArmature(armature), moved, ordered: { rotations: orders.rotations, rootMm: root.root }, poses: posesAt(0),
+    performerHeightM: performerHeightM(motion.legLengthM), performer, apparentHeightM, steps,
+  }, poise);
 }
 
 interface Stepped {

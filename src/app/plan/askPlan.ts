@@ -4,6 +4,7 @@
  * than one before it.
  */
 import { fromErrorData, NudgebookError } from '../../errors.ts';
+import type { CorrectionAsk, CorrectionResult } from '../../balance/correct/solveCorrection.ts';
 import type { CutoffSuggestion } from '../../motion/suggestCutoff.ts';
 import type { FrameAngles } from '../../plan/makePlan.ts';
 import type { Plan } from '../../plan/plan.ts';
@@ -24,6 +25,12 @@ export interface PlanHearer {
 
 export interface PlanAsker {
   readonly ask: (wish: PlanWish) => void;
+  /**
+   * A correction of the balance, made when no plan is under way or waits.
+   *
+   * @returns rejected with what the worker failed of, or where it ended
+   */
+  readonly correct: (wish: PlanWish, ask: CorrectionAsk) => Promise<CorrectionResult>;
   /** Nothing that was asked for is wanted any more. */
   readonly forget: () => void;
   /** Whether an answer is still to come. */
@@ -46,8 +53,18 @@ export function createPlanAsker(hearer: PlanHearer, makeWorker: () => PlanWorker
   let count = 0;
   let underWay: { readonly wish: PlanWish; readonly number: number; wanted: boolean } | null = null;
   let waiting: PlanWish | null = null;
+  let corrections: Correcting[] = [];
+  let correcting: Correcting | null = null;
 
   const hear = (said: FromPlanWorker): void => {
+    if (correcting !== null && said.number === correcting.number) {
+      const met = correcting;
+      correcting = null;
+      if (said.kind === 'corrected') met.resolve(said.result);
+      else if (said.kind === 'failed') met.reject(fromErrorData(said.error));
+      sendNext();
+      return;
+    }
     if (said.kind === 'planned') frames = said.frames ?? frames;
     const met = underWay;
     if (met === null || met.number !== said.number) return;
@@ -66,6 +83,7 @@ export function createPlanAsker(hearer: PlanHearer, makeWorker: () => PlanWorker
       drop();
       const met = underWay;
       underWay = null;
+      giveUp(died(why));
       const again = waiting !== null;
       // Another worker gets whatever came after; what this one died of is not asked again.
       sendNext();
@@ -81,6 +99,14 @@ export function createPlanAsker(hearer: PlanHearer, makeWorker: () => PlanWorker
     return made;
   };
 
+  /** Nothing comes of the corrections that were asked for. */
+  const giveUp = (thrown: unknown): void => {
+    const lost = correcting === null ? corrections : [correcting, ...corrections];
+    correcting = null;
+    corrections = [];
+    for (const { reject } of lost) reject(thrown);
+  };
+
   const drop = (): void => {
     worker?.terminate();
     worker = null;
@@ -88,12 +114,8 @@ export function createPlanAsker(hearer: PlanHearer, makeWorker: () => PlanWorker
     frames = null;
   };
 
-  const sendNext = (): void => {
-    if (waiting === null || underWay !== null) return;
-    const wish = waiting;
-    waiting = null;
-    worker ??= begin();
-    const { track, body, armature, puppet, timing, poise } = wish;
+  /** What the worker does not have yet of a wish. */
+  const newsOf = ({ track, body, armature, puppet, timing, poise }: PlanWish): Partial<PlanSources> => {
     const news = {
       ...(known.track === track ? {} : { track }),
       ...(known.body === body ? {} : { body }),
@@ -103,9 +125,26 @@ export function createPlanAsker(hearer: PlanHearer, makeWorker: () => PlanWorker
       ...(known.poise === poise ? {} : { poise }),
     };
     known = { track, body, armature, puppet, timing, poise };
+    return news;
+  };
+
+  const sendNext = (): void => {
+    if (underWay !== null || correcting !== null) return;
+    if (waiting !== null) {
+      const wish = waiting;
+      waiting = null;
+      worker ??= begin();
+      count += 1;
+      underWay = { wish, number: count, wanted: true };
+      worker.postMessage({ number: count, settings: wish.settings, news: newsOf(wish) } satisfies ToPlanWorker);
+      return;
+    }
+    const next = corrections.shift();
+    if (next === undefined) return;
+    worker ??= begin();
     count += 1;
-    underWay = { wish, number: count, wanted: true };
-    worker.postMessage({ number: count, settings: wish.settings, news } satisfies ToPlanWorker);
+    correcting = { ...next, number: count };
+    worker.postMessage({ number: count, settings: next.wish.settings, news: newsOf(next.wish), ask: next.ask } satisfies ToPlanWorker);
   };
 
   return {
@@ -115,6 +154,10 @@ export function createPlanAsker(hearer: PlanHearer, makeWorker: () => PlanWorker
       waiting = wish;
       sendNext();
     },
+    correct: (wish, ask) => new Promise((resolve, reject) => {
+      corrections.push({ wish, ask, resolve, reject, number: 0 });
+      sendNext();
+    }),
     forget: () => {
       waiting = null;
       if (underWay !== null) underWay.wanted = false;
@@ -123,9 +166,18 @@ export function createPlanAsker(hearer: PlanHearer, makeWorker: () => PlanWorker
     end: () => {
       waiting = null;
       underWay = null;
+      giveUp(new NudgebookError('cancelled', 'The correction was not made.', 'Ask for it again.'));
       drop();
     },
   };
+}
+
+interface Correcting {
+  readonly wish: PlanWish;
+  readonly ask: CorrectionAsk;
+  readonly resolve: (result: CorrectionResult) => void;
+  readonly reject: (thrown: unknown) => void;
+  readonly number: number;
 }
 
 function died(why: string): NudgebookError {

@@ -12,7 +12,7 @@ export function createPlanDesk(): (asked: ToPlanWorker) => FromPlanWorker {
   const planner = createPlanner();
   let sources: Partial<PlanSources> = {};
   let sent: FrameAngles | null = null;
-  return ({ number, settings, news }) => {
+  return ({ number, settings, news, ask }) => {
     sources = {
       ...sources, ...news,
       ...(news.puppet === undefined ? {} : { puppet: partsKept(sources.puppet, news.puppet) }),
@@ -22,6 +22,7 @@ export function createPlanDesk(): (asked: ToPlanWorker) => FromPlanWorker {
     const { track, body = null, armature } = sources;
     try {
       if (track === undefined || armature === undefined) throw new Error('the plan was asked for without a track');
+      if (ask !== undefined) return { kind: 'corrected', number, result: structuredClone(planner.correct(track, armature, settings, ask, sources)) };
       const plan = planner.plan(track, armature, settings, sources);
       const frames = planner.frameAngles(track, armature, settings, sources);
       const answer: FromPlanWorker = {

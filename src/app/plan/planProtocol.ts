@@ -2,6 +2,7 @@
  * What the page and the worker of the plan say to each other. One worker makes all plans of a page: it keeps the planner's
  * stages, and it keeps track, body, armature and what is set for the puppet, so that each crosses over once and a change of a setting sends settings only.
  */
+import type { CorrectionAsk, CorrectionResult } from '../../balance/correct/solveCorrection.ts';
 import type { PoiseSettings } from '../../balance/poiseSettings.ts';
 import type { ErrorData } from '../../errors.ts';
 import type { CutoffSuggestion } from '../../motion/suggestCutoff.ts';
@@ -33,9 +34,12 @@ export interface ToPlanWorker {
   readonly settings: PlanSettings;
   /** The sources that are others than in the message before. The first message carries all of them. */
   readonly news: Partial<PlanSources>;
+  /** A correction of the balance that is wanted instead of the plan. */
+  readonly ask?: CorrectionAsk;
 }
 
 export type FromPlanWorker =
   /** `frames` is `null` where the curves are those of the answer before. */
   | { readonly kind: 'planned'; readonly number: number; readonly plan: Plan; readonly frames: FrameAngles | null; readonly cutoff: CutoffSuggestion }
+  | { readonly kind: 'corrected'; readonly number: number; readonly result: CorrectionResult }
   | { readonly kind: 'failed'; readonly number: number; readonly error: ErrorData };

@@ -2,6 +2,7 @@
  * Keeps the plan true: whenever the track, the body fitted to it, the armature or a setting changes, a new one is asked for
  * from the worker (`app/plan`). Until it is there, the former plan stays on the screen.
  */
+import type { CorrectionAsk, CorrectionResult } from '../../balance/correct/solveCorrection.ts';
 import { STANDARD_ARMATURE } from '../../puppet/standard.ts';
 import type { FrameAngles } from '../../plan/makePlan.ts';
 import type { Plan } from '../../plan/plan.ts';
@@ -28,6 +29,13 @@ export function curvesOfPlan(plan: Plan): AngleCurves | null {
 export function planSettled(): Promise<void> {
   if (asker?.busy() !== true) return Promise.resolve();
   return new Promise((resolve) => waiters.push(resolve));
+}
+
+/** A correction of the balance of the plan that the book asks for now. */
+export async function askCorrection(ask: CorrectionAsk): Promise<CorrectionResult> {
+  const wish = wishNow();
+  if (wish === null || asker === null) return { kind: 'nothing', sentence: 'There is no plan to correct yet.' };
+  return asker.correct(wish, ask);
 }
 
 function tellWaiters(): void {

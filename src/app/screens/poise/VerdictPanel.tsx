@@ -7,6 +7,7 @@ import { readQuat, rotate } from '../../../numeric/quaternion.ts';
 import type { Plan } from '../../../plan/plan.ts';
 import { goToStep } from '../../state/commands.ts';
 import { paintWithPlayhead } from '../../state/playhead.ts';
+import { CorrectPart } from './CorrectPart.tsx';
 
 /** Which way the puppet faces over the floor, degrees from X toward Z. */
 export function facingDeg({ orderedRotations, joints }: Plan, step: number): number {
@@ -37,6 +38,7 @@ export function VerdictPanel({ plan }: { readonly plan: Plan }): ReactElement {
           </tbody>
         </table>
       )}
+      <CorrectPart plan={plan} />
       <p className="hint">Puppet {figure(balance.massG, 0)} g. Inside the edge is +; the error is one sigma, of the pose in the take and of the hand that sets it. Holds: more than the error inside. Falls: more than twice the error outside. Between the two it is marginal: lean it farther in, or tie it down.</p>
     </section>
   );
