@@ -14,15 +14,11 @@ import type { Flight } from './balance.ts';
 const JUMP_RISE = 0.05;
 
 /**
- * Whoever rises and falls for less than this part of the time in which nothing is said to touch was not in the air: a landing was missed. A
- * performance slowed 2.8 times still counts as a jump. Our choice, after the walks among the clips with truth (docs/balance.md).
+ * Anything thrown or dropped bulges by g·t²/8 over the straight line from where it leaves to where it lands. Whoever bulges for less than this part
+ * of the time in which nothing is said to touch was not in the air: a landing was missed. A performance slowed 2.8 times still
+ * counts as a flight. Our choice, after the walks among the clips with truth (docs/balance.md).
  */
 const LEAST_FLIGHT = 0.35;
-
-/** Whether a flight can be one at all. */
-export function flies({ aloftS, ballisticS }: Flight): boolean {
-  return ballisticS >= LEAST_FLIGHT * aloftS;
-}
 
 /** Seconds that a body takes to fall from rest through a height. */
 export function fallTimeS(heightM: number): number {
@@ -40,10 +36,16 @@ export interface FlightSources {
   readonly mmPerM: number;
 }
 
+/** What seems to be a flight, and whether it can be one at all. */
+export interface Airborne {
+  readonly flight: Flight;
+  readonly flies: boolean;
+}
+
 /** Flights that begin and end with a pose that touches; a while in the air that begins or ends in the unknown is left open and not judged. */
-export function flightsOf({ aloft, grounded, massMm, filmTimeS, mmPerM }: FlightSources): readonly Flight[] {
+export function flightsOf({ aloft, grounded, massMm, filmTimeS, mmPerM }: FlightSources): readonly Airborne[] {
   const count = aloft.length;
-  const out: Flight[] = [];
+  const out: Airborne[] = [];
   for (let s = 1; s < count; s++) {
     if (aloft[s] !== 1 || grounded[s - 1] !== 1) continue;
     const from = s;
@@ -53,7 +55,7 @@ export function flightsOf({ aloft, grounded, massMm, filmTimeS, mmPerM }: Flight
   return out;
 }
 
-function flight(from: number, to: number, massMm: Float64Array, filmTimeS: Float64Array, mmPerM: number): Flight {
+function flight(from: number, to: number, massMm: Float64Array, filmTimeS: Float64Array, mmPerM: number): Airborne {
   const height = (s: number): number => massMm[s * 3 + 1]!;
   const [leave, land] = [from - 1, to + 1];
   const gravity = GRAVITY_M_S2 * mmPerM;
@@ -76,20 +78,26 @@ function flight(from: number, to: number, massMm: Float64Array, filmTimeS: Float
   let offMm = 0;
   const leaveMm = (height(leave) + height(from)) / 2;
   const landMm = (height(to) + height(land)) / 2;
+  const leaveS = (filmTimeS[leave]! + start) / 2;
+  const aloftS = (filmTimeS[land]! + filmTimeS[to]!) / 2 - leaveS;
   let top = Math.max(leaveMm, landMm);
+  let bulgeMm = 0;
   for (let s = from; s <= to; s++) {
     const t = filmTimeS[s]! - start;
     parabolaMm[s - from] = first + speed * t - (gravity * t * t) / 2;
     offMm = Math.max(offMm, Math.abs(parabolaMm[s - from]! - height(s)));
     top = Math.max(top, height(s));
+    bulgeMm = Math.max(bulgeMm, height(s) - leaveMm - ((landMm - leaveMm) * (filmTimeS[s]! - leaveS)) / aloftS);
   }
   const up = (top - leaveMm) / mmPerM;
   const down = (top - landMm) / mmPerM;
-  const aloftS = (filmTimeS[land]! + filmTimeS[to]! - filmTimeS[from]! - filmTimeS[leave]!) / 2;
   const aloftErrorS = (filmTimeS[land]! - filmTimeS[to]! + filmTimeS[from]! - filmTimeS[leave]!) / 2;
   const ballisticS = fallTimeS(up) + fallTimeS(down);
   const reads = aloftS > ballisticS + aloftErrorS ? 'floats' : aloftS < ballisticS - aloftErrorS ? 'drops' : 'in time';
   // a figure that only drops leaves the floor without a rise
   const kind = up > JUMP_RISE * down ? 'jump' : 'fall';
-  return { fromStep: from, toStep: to, kind, aloftS, aloftErrorS, ballisticS, reads, offMm, parabolaMm };
+  return {
+    flight: { fromStep: from, toStep: to, kind, aloftS, aloftErrorS, ballisticS, reads, offMm, parabolaMm },
+    flies: bulgeMm >= (LEAST_FLIGHT ** 2 * gravity * aloftS ** 2) / 8,
+  };
 }

@@ -4,7 +4,7 @@ import type { MovedPuppet } from '../puppet/movePuppet.ts';
 import type { Poses } from '../timing/poses.ts';
 import type { Steps } from '../timing/steps.ts';
 import type { Balance } from './balance.ts';
-import { flies, flightsOf } from './flights.ts';
+import { flightsOf } from './flights.ts';
 import { extrapolated, pendulumRate } from './extrapolated.ts';
 import { groundOf } from './ground.ts';
 import { gatherNeeds } from './hardware.ts';
@@ -80,8 +80,8 @@ export function judgeBalance(sources: BalanceSources, settings: PoiseSettings): 
   const { standMm, standShare, moveMm, moveShare, stand, towardDeg, moveTowardDeg, tippingNmm, marginSigmaMm, moveSigmaMm, doubt, grounded, needs } = judged;
   const { touching, unseen } = contacts;
   const aloft = stand.map((verdict) => (verdict === VERDICT['in the air'] ? 1 : 0));
-  const flights = flightsOf({ aloft, grounded, massMm: exact.massMm, filmTimeS, mmPerM });
-  const grounding = flights.filter((flight) => !flies(flight));
+  const airborne = flightsOf({ aloft, grounded, massMm: exact.massMm, filmTimeS, mmPerM });
+  const grounding = airborne.flatMap(({ flight, flies }) => (flies ? [] : [flight]));
   for (const { fromStep, toStep } of grounding) stand.fill(VERDICT['not known'], fromStep, toStep + 1);
   const moveVerdict = moveVerdicts(stand, { marginMm: moveMm, sigmaMm: moveSigmaMm, filmTimeS, touching, touchers: touchers.length, doubt, rate });
   return {
@@ -89,7 +89,7 @@ export function judgeBalance(sources: BalanceSources, settings: PoiseSettings): 
     touchNames, massMm: inHand.massMm, massSigmaMm, marginSigmaMm, moveSigmaMm, movedMm, performerM, touching, unseen, support: ground.support,
     standMm, standShare, moveMm, moveShare, standVerdict: stand, moveVerdict, towardDeg, moveTowardDeg, tippingNmm,
     oneLeg: oneLegSpans(touchers, contacts, standMm),
-    flights: flights.filter(flies),
+    flights: airborne.flatMap(({ flight, flies }) => (flies ? [flight] : [])),
     hardware: gatherNeeds(needs),
     notes: [...notes, ...judged.notes(armature), ...grounding.map(({ fromStep, toStep }) => NOTES.grounded(spanText(fromStep, toStep)))],
   };

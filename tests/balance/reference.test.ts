@@ -4,6 +4,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { extrapolated, pendulumRate } from '../../src/balance/extrapolated.ts';
 import { fallTimeS, flightsOf } from '../../src/balance/flights.ts';
+import type { Flight } from '../../src/balance/balance.ts';
 import { areaOf, hullOf, marginOf } from '../../src/balance/hull.ts';
 import { bodyMassCentre, MASS_SEGMENTS, type BodyPoint, type Point3 } from '../../src/balance/massTables.ts';
 import { MASS_TABLES, type MassTable } from '../../src/balance/poiseSettings.ts';
@@ -111,7 +112,7 @@ describe('free fall', () => {
   it('a jump at the size that is read is on its parabola and in time; the same twice as slow floats', () => {
     const mmPerM = 280 / 1.7;
     const fps = 24;
-    const jump = (slower: number): ReturnType<typeof flightsOf> => {
+    const jump = (slower: number): readonly Flight[] => {
       const rise = 0.2;
       const half = fallTimeS(rise) * slower;
       const steps = Math.ceil((2 * half + 0.4) * fps);
@@ -121,7 +122,7 @@ describe('free fall', () => {
         const t = Math.min(1, Math.abs(at(Math.floor(i / 3))) / half);
         return i % 3 === 1 ? 160 + rise * mmPerM * (1 - t * t) : 0;
       });
-      return flightsOf({ aloft, grounded: aloft.map((off) => 1 - off), massMm, filmTimeS: Float64Array.from({ length: steps }, (_, s) => s / fps), mmPerM });
+      return flightsOf({ aloft, grounded: aloft.map((off) => 1 - off), massMm, filmTimeS: Float64Array.from({ length: steps }, (_, s) => s / fps), mmPerM }).flatMap(({ flight, flies }) => (flies ? [flight] : []));
     };
     const [right] = jump(1);
     const [slow] = jump(2);
@@ -131,17 +132,19 @@ describe('free fall', () => {
     expect(slow!.aloftS / slow!.ballisticS).toBeGreaterThan(1.7);
     expect(right!.offMm).toBeLessThan(1e-6);
     expect(slow!.offMm).toBeGreaterThan(10);
+    // a glide along the floor is none, however long nothing is said to touch
+    expect(jump(4)).toEqual([]);
   });
 
   it('a fall of a metre at one to six takes the metre’s 10.84 frames; in its own 4.4 frames it drops (reference values: dynamic scale)', () => {
     const fps = 24;
     const mmPerM = 1000 / 6;
-    const fall = (frames: number): ReturnType<typeof flightsOf>[number] => {
+    const fall = (frames: number): Flight => {
       const last = Math.floor(frames);
       const aloft = Uint8Array.from({ length: last + 3 }, (_, s) => (s >= 1 && s <= last ? 1 : 0));
       const path = new Float64Array(aloft.length * 3);
       for (let s = 0; s < aloft.length; s++) path[s * 3 + 1] = 200 - mmPerM * Math.min(1, (s / frames) ** 2);
-      return flightsOf({ aloft, grounded: aloft.map((off) => 1 - off), massMm: path, filmTimeS: Float64Array.from(aloft, (_, s) => s / fps), mmPerM })[0]!;
+      return flightsOf({ aloft, grounded: aloft.map((off) => 1 - off), massMm: path, filmTimeS: Float64Array.from(aloft, (_, s) => s / fps), mmPerM })[0]!.flight;
     };
     expect(fallTimeS(1) * fps).toBeCloseTo(10.8366, 4);
     expect(fall(10.8366)).toMatchObject({ kind: 'fall', reads: 'in time' });
