@@ -222,13 +222,15 @@ function driftOf({ timesS, rotations, observable }: Motion, limb: Limb, fromS: n
 }
 
 /** The body pauses where all its limbs do; in between it moves. */
-function bodyMoments({ timesS }: Motion, moves: readonly Move[], still: Int32Array, captureFactor: number): Moments {
+function bodyMoments(motion: Motion, moves: readonly Move[], still: Int32Array, captureFactor: number): Moments {
+  const { timesS } = motion;
   const pauses: Pause[] = [];
   for (let t = 0; t < timesS.length; t++) {
     if (still[t] !== LIMBS.length) continue;
     let to = t;
     while (to + 1 < timesS.length && still[to + 1] === LIMBS.length) to++;
-    if ((timesS[to]! - timesS[t]!) / captureFactor >= LEAST_PAUSE_S - 1e-9) pauses.push({ of: 'body', fromS: timesS[t]!, toS: timesS[to]!, driftDeg: 0 });
+    const [fromS, toS] = [timesS[t]!, timesS[to]!];
+    if ((toS - fromS) / captureFactor >= LEAST_PAUSE_S - 1e-9) pauses.push({ of: 'body', fromS, toS, driftDeg: Math.max(...LIMBS.map((limb) => driftOf(motion, limb, fromS, toS))) });
     t = to;
   }
   const spans: { fromS: number; toS: number; best: Move }[] = [];

@@ -66,6 +66,14 @@ describe('moves and pauses', () => {
     expect(Math.abs(move!.easeOut - MINIMUM_JERK_EASE)).toBeLessThan(0.02);
   });
 
+  it('the body drifts in a pause as far as the limb that drifts most', () => {
+    // 1.2° in 1.2 s is too slow and too small for a move
+    const drift: TrueMove = { startS: 1.5, endS: 2.7, byDeg: 1.2 };
+    const { pauses } = findMoments(syntheticMotion([{ joint: 'rightElbow', moves: [drift] }], { ...settings, noiseDeg: 0, seed: 1 }), 1);
+    expect(of(pauses, 'body')).toHaveLength(1);
+    expect(of(pauses, 'body')[0]!.driftDeg).toBeCloseTo(1.2, 2);
+  });
+
   it('a joint that is missing for a while makes neither moves nor pauses there', () => {
     const motion = syntheticMotion([{ joint: 'rightElbow', moves: MOVES }], { ...settings, noiseDeg: 0, seed: 1 });
     const state = motion.state.slice();
