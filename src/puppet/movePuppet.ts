@@ -48,7 +48,7 @@ export function movePuppet(
   const feet = feetOf(complete, drives);
   const stands = settings.plantFeet ? standingFeet(feet, posesAt) : new Uint8Array(feet.length * posesAt(0).timesS.length);
   const shiftMm = added?.rootMm ?? null;
-  const placed = settings.plantFeet ? standOnFloor(complete, feet, stands, rootMm, poses.rotations, poses.flags, shiftMm) : [];
+  const placed = settings.plantFeet ? standOnFloor(complete, feet, stands, rootMm, poses.rotations, poses.flags, shiftMm, posesAt(0).timesS) : [];
   if (!settings.plantFeet && shiftMm !== null) for (let i = 0; i < rootMm.length; i++) rootMm[i]! += shiftMm[i]!;
   if (settings.pins.length > 0) pinLimbs(complete, settings.pins, posesAt(0).timesS, rootMm, poses.rotations, poses.flags);
   makeSignsContinuous(poses.rotations, rootMm.length / 3, poses.joints.length);

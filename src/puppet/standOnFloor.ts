@@ -31,11 +31,13 @@ const UP: Vec3 = [0, 1, 0];
  * @param rotations `[N·P·4]`, changed in place. @param flags `[N·P]`, bits added
  * @param stands `[N·F]` of `standingFeet`
  * @param shiftMm `[N·3]` of the body, while its standing feet stay
+ * @param timesS `[N]` moments of the take: a foot that is lifted goes on with the performance, and stays while that is held; without
+ *   them with the steps
  * @returns the stands with their places, by foot and in order
  */
 export function standOnFloor(
   armature: CompleteArmature, feet: readonly Foot[], stands: Uint8Array, pathMm: Float64Array, rotations: Float64Array, flags: Uint8Array,
-  shiftMm: Float64Array | null = null,
+  shiftMm: Float64Array | null = null, timesS: Float64Array | null = null,
 ): readonly PlacedStand[] {
   if (feet.length === 0) return [];
   const skeleton = skeletonOf(armature);
@@ -83,7 +85,7 @@ export function standOnFloor(
       const here = standAt[at]!;
       const goal = here.now !== null
         ? { place: here.now.placeMm, turn: here.now.turn }
-        : between(s, f, feet.length, here, raw, rawTurn, pathMm, offset, turned);
+        : between(s, f, feet.length, here, raw, rawTurn, pathMm, offset, turned, timesS);
       const target = here.now !== null ? goal.place : aboveFloor(armature, bone, goal.place, goal.turn);
       const { missMm, tilted } = reachers[f]!.reach(rotations, s, root, target, goal.turn);
       if (here.now === null) return;
@@ -223,7 +225,7 @@ function indexStands(stands: readonly PlacedStand[], feet: number, count: number
 /** Where a lifted foot goes: the performer's way, plus what the stands before and behind had to be put right by. */
 function between(
   s: number, f: number, feet: number, { before, after }: Around, raw: Vec3, rawTurn: Quat,
-  pathMm: Float64Array, offset: Float64Array, turned: Float64Array,
+  pathMm: Float64Array, offset: Float64Array, turned: Float64Array, timesS: Float64Array | null,
 ): { readonly place: Vec3; readonly turn: Quat } {
   const fix = (stand: PlacedStand, step: number): { move: Vec3; turn: Quat } => {
     const at = step * feet + f;
@@ -235,7 +237,11 @@ function between(
   const start = before === null ? null : fix(before, before.to);
   const end = after === null ? null : fix(after, after.from);
   if (start === null && end === null) return { place: raw, turn: rawTurn };
-  const u = before === null ? 1 : after === null ? 0 : (s - before.to) / (after.from - before.to);
+  const along = (from: number, to: number): number => {
+    const takes = timesS === null ? 0 : timesS[to]! - timesS[from]!;
+    return takes > 0 ? (timesS![s]! - timesS![from]!) / takes : (s - from) / (to - from);
+  };
+  const u = before === null ? 1 : after === null ? 0 : along(before.to, after.from);
   const soft = u * u * (3 - 2 * u);
   const a = start ?? end!;
   const b = end ?? start!;

@@ -3,6 +3,7 @@ import type { FunctionComponent } from 'react';
 import type { Plan } from '../../../plan/plan.ts';
 import type { PacePanel } from '../../state/paceView.ts';
 import { HoldsPanel } from './holds/HoldsPanel.tsx';
+import { PausesPanel } from './pauses/PausesPanel.tsx';
 import { RetimePanel } from './retime/RetimePanel.tsx';
 import { VersionsPanel } from './versions/VersionsPanel.tsx';
 
@@ -16,5 +17,6 @@ export interface PanelEntry {
 export const PANELS: readonly PanelEntry[] = [
   { name: 'retime', words: 'Retime', about: 'marks, moves and pauses, and how long each lasts', Panel: RetimePanel },
   { name: 'holds', words: 'Holds', about: 'on ones, twos, or mixed along the way', Panel: HoldsPanel },
+  { name: 'pauses', words: 'Pauses', about: 'keeping pauses alive, and what is dead', Panel: PausesPanel },
   { name: 'versions', words: 'Versions', about: 'timings kept under a name and compared', Panel: VersionsPanel },
 ];

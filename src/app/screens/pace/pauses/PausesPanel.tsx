@@ -1,0 +1,81 @@
+/** How pauses are kept alive, which joints stay still, and what is dead all the same. */
+import { type ReactElement, useMemo } from 'react';
+import { figure, jointWords } from '../../../../charts/figures.ts';
+import { LIMB_WORDS } from '../../../../charts/moments/limbWords.ts';
+import { deadHolds } from '../../../../plan/deadHolds.ts';
+import type { Plan } from '../../../../plan/plan.ts';
+import { LEAST_ALIVE_STEPS } from '../../../../puppet/alive/aliveTurns.ts';
+import { ALIVE_PATTERNS, ALIVE_STRENGTHS, type AlivePattern, type AliveStrength } from '../../../../timing/timingSettings.ts';
+import { Choice } from '../../../fields/Choice.tsx';
+import { goToStep } from '../../../state/commands.ts';
+import { editTiming } from '../../../state/timingEdits.ts';
+import { useBook } from '../../../state/use.ts';
+
+const PATTERN_ABOUT: Readonly<Record<AlivePattern, string>> = {
+  sway: 'The performer’s own wandering in the pause, enlarged until a hand can make it.',
+  breath: 'Fourteen breaths a minute, in spine, chest, shoulders and head.',
+  'weight shift': 'A lean from side to side every four seconds.',
+};
+
+export function PausesPanel({ plan }: { readonly plan: Plan }): ReactElement {
+  const alive = useBook((b) => b.timing.alive);
+  const dead = useMemo(() => deadHolds(plan), [plan]);
+  const set = (some: Partial<typeof alive>, label: string): void => {
+    editTiming((timing) => ({ ...timing, alive: { ...timing.alive, ...some } }), { label });
+  };
+  const pauses = plan.moments.pauses.filter(({ of }) => of !== 'body').sort((a, b) => a.fromStep - b.fromStep);
+  const movesIn = (from: number, to: number): number => {
+    const width = plan.joints.length;
+    let steps = 0;
+    for (let s = from + 1; s <= to; s++) if (plan.joints.some((_, p) => Math.abs(plan.incrementDeg[s * width + p]!) > 0)) steps += 1;
+    return steps;
+  };
+  return (
+    <section className="panel" aria-label="Pauses">
+      <Choice<AliveStrength> label="Keep pauses alive" value={alive.strength} options={ALIVE_STRENGTHS.map((value) => ({ value, words: value }))} onChoose={(strength) => set({ strength }, `pauses ${strength === 'off' ? 'as performed' : `kept alive, ${strength}`}`)} />
+      <Choice<AlivePattern> label="By" value={alive.pattern} disabled={alive.strength === 'off'} options={ALIVE_PATTERNS.map((value) => ({ value, words: value }))} onChoose={(pattern) => set({ pattern }, `pauses kept alive by ${pattern}`)} />
+      <p className="hint">{PATTERN_ABOUT[alive.pattern]} The moves are whole smallest moves of the joints, and every joint comes back to the held pose.</p>
+      {dead.length === 0 ? <p className="hint">No dead hold: something moves at least every fifth step.</p> : (
+        <table className="keys">
+          <caption>Dead holds: nothing moves here</caption>
+          <thead><tr><th scope="col">steps</th><th scope="col">length</th><th scope="col">seconds</th></tr></thead>
+          <tbody>
+            {dead.map(({ fromStep, toStep }) => (
+              <tr key={fromStep}>
+                <td><button type="button" className="small" onClick={() => goToStep(fromStep)}>{fromStep + 1}–{toStep + 1}</button></td>
+                <td>{toStep - fromStep + 1} steps</td>
+                <td>{figure(((plan.exposure[toStep] ?? 0) + (plan.holds[toStep] ?? 0) - (plan.exposure[fromStep] ?? 0)) / plan.rate, 2)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+      <table className="keys">
+        <caption>Pauses, limb by limb</caption>
+        <thead><tr><th scope="col">limb</th><th scope="col">steps</th><th scope="col">length</th><th scope="col">about it</th></tr></thead>
+        <tbody>
+          {pauses.map(({ of, fromStep, toStep }) => {
+            const count = toStep - fromStep + 1;
+            return (
+              <tr key={`${of}${fromStep}`}>
+                <td>{LIMB_WORDS[of]}</td>
+                <td><button type="button" className="small" onClick={() => goToStep(fromStep)}>{fromStep + 1}–{toStep + 1}</button></td>
+                <td>{count} steps</td>
+                <td className="about">{alive.strength !== 'off' && count < LEAST_ALIVE_STEPS ? 'short: left as it is' : `something moves in ${movesIn(fromStep, toStep)}`}</td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+      <details className="snap-part">
+        <summary>Joints that stay still{alive.frozen.length > 0 ? `: ${alive.frozen.length}` : ''}</summary>
+        <p className="hint">A hand that rests on a table should not stir. What is chosen here gets no moves of its own; what carries it may still move it.</p>
+        <div className="snap-joints">
+          {plan.joints.map(({ name }) => (
+            <label key={name} className="check"><input type="checkbox" checked={alive.frozen.includes(name)} onChange={() => set({ frozen: alive.frozen.includes(name) ? alive.frozen.filter((one) => one !== name) : [...alive.frozen, name] }, `${jointWords(name)} ${alive.frozen.includes(name) ? 'may stir' : 'stays still'} in pauses`)} /><span>{jointWords(name)}</span></label>
+          ))}
+        </div>
+      </details>
+    </section>
+  );
+}
