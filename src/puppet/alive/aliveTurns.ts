@@ -93,6 +93,12 @@ function ownSway({ rotations }: Poses, { source }: Carrier, { fromStep, toStep }
     if (Number.isNaN(turn[0])) return null;
     vectors.push(axis === null ? scaleDeg(rotationVector(turn)) : [angleAbout(turn, axis) * DEG_PER_RAD, 0, 0]);
   }
+  // a moment that the timing holds has no sway of its own
+  let held = 0;
+  for (let i = 1; i < count; i++) {
+    held = Math.hypot(...[0, 1, 2].map((c) => vectors[i]![c]! - vectors[i - 1]![c]!)) < 1e-6 ? held + 1 : 0;
+    if (held > HELD_STEPS) return null;
+  }
   const [first, last] = [vectors[0]!, vectors[count - 1]!];
   const swaying = vectors.map((v, i): Vec3 => {
     const u = i / (count - 1);
@@ -103,6 +109,8 @@ function ownSway({ rotations }: Poses, { source }: Carrier, { fromStep, toStep }
   return largest > LEAST_SWAY_DEG ? swaying : null;
 }
 
+/** So many steps of one and the same pose are a held moment. Our choice. */
+const HELD_STEPS = 3;
 /** Less than this is the smoother's own tremble, not a sway: degrees. Our choice. */
 const LEAST_SWAY_DEG = 0.05;
 
