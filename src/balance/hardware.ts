@@ -56,13 +56,14 @@ export interface Need {
 /** Neighbouring steps of one foot as one span, with the worst of them. */
 export function gatherNeeds(needs: readonly Need[]): readonly HardwareNeed[] {
   const out: HardwareNeed[] = [];
-  for (const { step, ...need } of needs) {
-    const last = out.at(-1);
-    if (last === undefined || last.foot !== need.foot || last.toStep !== step - 1) {
-      out.push({ ...need, fromStep: step, toStep: step, worstStep: step });
-      continue;
-    }
-    out[out.length - 1] = { ...last, toStep: step, ...(need.holdN > last.holdN ? { ...need, worstStep: step } : {}) };
+  let from = 0;
+  for (let i = 0; i < needs.length; i++) {
+    const next = needs[i + 1];
+    if (next !== undefined && next.foot === needs[i]!.foot && next.step === needs[i]!.step + 1) continue;
+    const span = needs.slice(from, i + 1);
+    const { step: worstStep, ...worst } = span.reduce((a, b) => (b.holdN > a.holdN ? b : a));
+    out.push({ ...worst, fromStep: span[0]!.step, toStep: needs[i]!.step, worstStep });
+    from = i + 1;
   }
   return out;
 }

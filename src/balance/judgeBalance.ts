@@ -62,8 +62,10 @@ export function judgeBalance(sources: BalanceSources, settings: PoiseSettings): 
   const exact = massOnSet(armature, weights, moved, sourceTimeS);
   const ground = groundOf(armature, touchers, contacts, ordered);
   const performerMmPerM = armature.heightMm / performerHeightM;
-  const corrected = Uint8Array.from(sourceTimeS, (t) =>
-    (settings.corrections.some(({ applied, fromS, toS }) => applied && fromS <= t && t <= toS) ? 1 : 0));
+  const corrected = new Uint8Array(count);
+  for (const { applied, fromS, toS } of settings.corrections) {
+    for (let s = 0; applied && s < count; s++) if (fromS <= sourceTimeS[s]! && sourceTimeS[s]! <= toS) corrected[s] = 1;
+  }
   const massSigmaMm = massSigma({ armature, weights, moved, touchers, contacts, mmPerM: performerMmPerM, corrected });
 
   // the pendulum is the puppet's own, at the size that it is to read as
