@@ -1,7 +1,7 @@
 /**
  * `npm run bench`: times what a person waits for, and prints it as Markdown.
  *
- *     npm run bench -- [--only pose,fit,correct,plan,puppet,balance,change,page,playhead] [--write]
+ *     npm run bench -- [--only pose,fit,correct,plan,puppet,retime,balance,change,page,playhead] [--write]
  *
  * --write puts the result, with the date and the facts of the machine, into docs/benchmarks.md. Absolute times belong to the
  * machine; ratios carry over better.
@@ -28,6 +28,7 @@ import { playheadSpeed } from './playheadSpeed.ts';
 import { poseSpeed } from './poseSpeed.ts';
 import { puppetSpeed } from './puppetSpeed.ts';
 import type { BenchResult } from './result.ts';
+import { retimeSpeed } from './retimeSpeed.ts';
 
 const DOCUMENT = join(PROJECT_FOLDER, 'docs', 'benchmarks.md');
 
@@ -40,6 +41,7 @@ const BENCHES: Readonly<Record<string, { readonly on: 'bench' | 'app'; readonly 
   correct: { on: 'bench', run: correctSpeed },
   plan: { on: 'bench', run: planSpeed },
   puppet: { on: 'bench', run: puppetSpeed },
+  retime: { on: 'bench', run: retimeSpeed },
   balance: { on: 'bench', run: balanceSpeed },
   change: { on: 'app', run: changeSpeed },
   page: { on: 'app', run: pageLoad },

@@ -1,8 +1,10 @@
 /** What a book may hold about the timing: marks, holds, pauses, and timings kept under a name. */
 import { STEP_HOLDS, SETTING_LIMITS } from '../plan/settings.ts';
 import { JOINT_NAMES } from '../motion/joints.ts';
-import { ALIVE_PATTERNS, ALIVE_STRENGTHS, FILM_GAUGES, MARK_KINDS } from '../timing/timingSettings.ts';
+import { ALIVE_PATTERNS, ALIVE_STRENGTHS, DEFAULT_TIMING, FILM_GAUGES, MARK_KINDS, type TimingSettings } from '../timing/timingSettings.ts';
 import { fields, numberFrom, oneOf, textUpTo, wholeFrom } from './schemaParts.ts';
+import { NudgebookError } from '../errors.ts';
+import { refusal } from './refusal.ts';
 import { z } from './zod.ts';
 
 const NAME_CHARS = 100;
@@ -48,3 +50,23 @@ export const timingVersionsSchema = listOf(
   200,
   'timings',
 );
+
+const TIP = 'docs/pace.md tells what a timing file may hold.';
+
+/**
+ * Reads the text of a timing file. Fields may be left out; they then stand as in {@link DEFAULT_TIMING}.
+ *
+ * @throws NudgebookError `bad-timing` for what is not JSON or no timing
+ */
+export function parseTimingText(text: string): TimingSettings {
+  let value: unknown;
+  try {
+    value = JSON.parse(text.startsWith('\uFEFF') ? text.slice(1) : text);
+  } catch (cause) {
+    throw new NudgebookError('bad-timing', 'The timing is not JSON.', TIP, cause);
+  }
+  const whole: unknown = typeof value === 'object' && value !== null && !Array.isArray(value) ? { ...DEFAULT_TIMING, ...value } : value;
+  const read = timingSchema.safeParse(whole);
+  if (!read.success) throw refusal('bad-timing', 'the timing', TIP, read.error, whole);
+  return read.data;
+}

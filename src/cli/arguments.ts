@@ -22,6 +22,7 @@ export const USAGE = `npm run plan -- CLIP --out DIR [options]
   --capture-factor N   how many times faster than stored the clip was shot; 8 for 240 stored as 30 (default 1)
   --from S, --to S     part of the clip to use, seconds of the clip (default: all of it)
   --corrections FILE   what was set by hand: placed joints, typed angles and so on (docs/corrections.md)
+  --timing FILE        marks, hold pattern, extremes on steps, as set by hand (docs/pace.md)
   --pitch, --roll DEG  the camera's, where they are known (down and clockwise are positive); else estimated
   --fov DEG            the camera's field of view over the height of the upright frame; else 50° over the shorter side
   --mirror             swap left and right
@@ -34,6 +35,8 @@ export interface PlanCommand {
   readonly armature: string | undefined;
   /** File of corrections. */
   readonly corrections: string | undefined;
+  /** File of marks, holds and so on. */
+  readonly timing: string | undefined;
   /** What was said about the camera; goes over what the file says. */
   readonly camera: Partial<CameraWord>;
   readonly model: ModelSize;
@@ -45,7 +48,7 @@ export interface PlanCommand {
 }
 
 const VALUED = ['out', 'rate', 'on', 'cutoff', 'smoother', 'model', 'armature', 'time-scale', 'capture-factor', 'from', 'to',
-  'corrections', 'pitch', 'roll', 'fov'] as const;
+  'corrections', 'timing', 'pitch', 'roll', 'fov'] as const;
 type Valued = (typeof VALUED)[number];
 
 function refuse(sentence: string): NudgebookError {
@@ -125,6 +128,7 @@ export function parseArguments(words: readonly string[]): PlanCommand | 'help' {
     out,
     armature: values.get('armature'),
     corrections: values.get('corrections'),
+    timing: values.get('timing'),
     camera: readCamera(values),
     suggestCutoff: values.get('cutoff') === 'suggest',
     readouts,

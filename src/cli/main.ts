@@ -15,6 +15,7 @@ import { readoutsCsv } from '../export/readoutsCsv.ts';
 import { summaryText } from '../export/summary.ts';
 import { unsureLines, unsureShare } from '../export/unsureText.ts';
 import { parseCorrectionsText } from '../book/correctionsSchema.ts';
+import { parseTimingText } from '../book/timingSchema.ts';
 import { describeRate } from '../footage/rateVerdict.ts';
 import { NO_CORRECTIONS, type Corrections } from '../motion/corrections/corrections.ts';
 import { fitTake } from '../motion/fit/fitTake.ts';
@@ -27,6 +28,7 @@ import type { Armature } from '../puppet/armature.ts';
 import { parseArmature } from '../puppet/parseArmature.ts';
 import { STANDARD_ARMATURE } from '../puppet/standard.ts';
 import { sampleMotion } from '../timing/sampleMotion.ts';
+import { DEFAULT_TIMING, type TimingSettings } from '../timing/timingSettings.ts';
 import { parseArguments, type PlanCommand, USAGE } from './arguments.ts';
 import { poseInBrowser } from './poseInBrowser.ts';
 import { progressLine } from './progressLine.ts';
@@ -35,7 +37,7 @@ import { makeFolder, writeAll } from './writeAll.ts';
 /** What the person can put right by changing the command, the file or the machine's set-up. */
 const PERSON_CAN_MEND: readonly ErrorCode[] = [
   'bad-argument', 'file-missing', 'file-empty', 'not-a-video', 'truncated', 'no-video-track', 'codec-unsupported',
-  'decode-failed', 'no-frames', 'no-person', 'no-webgl', 'no-webcodecs', 'no-browser', 'bad-armature', 'bad-settings', 'bad-corrections',
+  'decode-failed', 'no-frames', 'no-person', 'no-webgl', 'no-webcodecs', 'no-browser', 'bad-armature', 'bad-settings', 'bad-corrections', 'bad-timing',
 ];
 
 function checkClip(path: string): void {
@@ -59,12 +61,19 @@ function readCorrections({ corrections: path, camera }: PlanCommand): Correction
   return { ...corrections, camera: { ...corrections.camera, ...camera } };
 }
 
+function readTiming(path: string | undefined): TimingSettings {
+  if (path === undefined) return DEFAULT_TIMING;
+  if (!existsSync(path)) throw new NudgebookError('file-missing', `There is no timing file ${path}.`, 'Check the path after --timing.');
+  return parseTimingText(readFileSync(path, 'utf8'));
+}
+
 async function run(command: PlanCommand): Promise<void> {
   // Everything that can be wrong with the order is found before minutes are spent on posing.
   checkClip(command.clip);
   validateSettings(command.settings);
   const armature = readArmature(command.armature);
   const corrections = readCorrections(command);
+  const timing = readTiming(command.timing);
   makeFolder(command.out);
 
   const progress = progressLine(process.stderr);
@@ -77,7 +86,7 @@ async function run(command: PlanCommand): Promise<void> {
   const planner = createPlanner();
   const suggested = planner.suggestCutoff(track, command.settings, body);
   const settings = command.suggestCutoff && suggested.cutoffHz !== null ? { ...command.settings, cutoffHz: suggested.cutoffHz } : command.settings;
-  const plan = planner.plan(track, armature, settings, { body });
+  const plan = planner.plan(track, armature, settings, { body, timing });
 
   const { facts } = posed;
   const take: ExportTake = {
@@ -105,13 +114,15 @@ async function run(command: PlanCommand): Promise<void> {
     jointCount: plan.joints.length,
     notObservable: plan.joints.filter((joint) => !joint.observable).map((joint) => joint.name),
     stepCount: plan.stepCount,
-    filmS: plan.exposureCount / plan.rate,
+    exposureCount: plan.exposureCount,
+    timing,
+    bentTime: plan.bentTime,
     unsureShare: unsureShare(plan),
     unsure: unsureLines(plan),
     warnings: [...facts.warnings, ...plan.warnings],
   });
   writeAll(command.out, {
-    'plan.json': `${JSON.stringify(planToJson(plan, take, settings, bodyFacts(body)), null, 1)}\n`,
+    'plan.json': `${JSON.stringify(planToJson(plan, take, settings, bodyFacts(body), timing), null, 1)}\n`,
     'increments.csv': incrementsCsv(plan),
     ...(command.readouts ? { 'readouts.csv': readoutsCsv(plan, sampleMotion(planner.motion(track, settings, body), plan.sourceTimeS)) } : {}),
     'track.json': `${JSON.stringify(posed.track)}\n`,

@@ -10,7 +10,7 @@ import { stateWord } from './planJson.ts';
 import { PLACES } from './rounding.ts';
 
 /**
- * Columns: step and exposure (from 1), film time and source time in seconds, then for each joint its angle and increment in
+ * Columns: step and exposure (from 1), exposures for which it is held, film time and source time in seconds, then for each joint its angle and increment in
  * degrees (a hinge's angle is headed "flexion", a swivel's "twist", a ball's "turn from rest"), for a ball also the
  * increment as a turn about the parent's forward, up and right axes, its state, the error of its angle (one sigma) and why it is
  * unsure (empty where it is not); at the end the worst state of the row.
@@ -20,13 +20,13 @@ import { PLACES } from './rounding.ts';
  */
 export function incrementsCsv(plan: Plan): string {
   const lines: string[] = [];
-  const head = ['step', 'exposure', 'film time (s)', 'source time (s)', ...plan.joints.flatMap(columnsOf), ...plan.points.flatMap(pointColumns), 'state of the step'];
+  const head = ['step', 'exposure', 'held for (exposures)', 'film time (s)', 'source time (s)', ...plan.joints.flatMap(columnsOf), ...plan.points.flatMap(pointColumns), 'state of the step'];
   lines.push(head.map(csvText).join(','));
   const width = plan.joints.length;
   const datums = new Map(plan.datums.map((datum) => [`${datum.step} ${datum.point}`, datum]));
   for (let s = 0; s < plan.stepCount; s++) {
     const cells = [
-      String(s + 1), String(plan.exposure[s]!), csvNumber(plan.filmTimeS[s]!, PLACES.seconds),
+      String(s + 1), String(plan.exposure[s]!), String(plan.holds[s]!), csvNumber(plan.filmTimeS[s]!, PLACES.seconds),
       csvNumber(plan.sourceTimeS[s]!, PLACES.seconds),
     ];
     let worst = 0;

@@ -10,13 +10,15 @@ import type { PuppetKind } from '../puppet/armature.ts';
 import type { Datum } from '../plan/datums.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { PlanSettings } from '../plan/settings.ts';
+import { DEFAULT_TIMING, type TimingSettings } from '../timing/timingSettings.ts';
 import { balanceToJson, stepBalance, type PlanJsonBalance, type PlanJsonStepBalance } from './balanceJson.ts';
 import type { ExportTake } from './exportTake.ts';
 import { flagWords, type FlagWord } from './flagWords.ts';
+import { movesToJson, pausesToJson, timingToJson, type PlanJsonMove, type PlanJsonPause, type PlanJsonTiming } from './planTiming.ts';
 import { PLACES, rounded } from './rounding.ts';
 
 export const PLAN_FORMAT = 'nudgebook-plan';
-export const PLAN_VERSION = 2;
+export const PLAN_VERSION = 3;
 
 export type StateWord = 'measured' | 'bridged' | 'missing';
 
@@ -74,6 +76,8 @@ export interface PlanJsonPoint {
 export interface PlanJsonStep {
   readonly step: number;
   readonly exposure: number;
+  /** Exposures for which the pose is held. */
+  readonly holds: number;
   readonly sourceTimeS: number;
   readonly filmTimeS: number;
   readonly rootM: readonly number[] | null;
@@ -125,6 +129,10 @@ export interface PlanJson {
   /** The body that the angles were read from; `null` where its facts are not at hand. */
   readonly body: PlanJsonBody | null;
   readonly settings: PlanSettings & { readonly usedCutoffHz: number | null };
+  readonly exposureCount: number;
+  readonly timing: PlanJsonTiming;
+  readonly moves: readonly PlanJsonMove[];
+  readonly pauses: readonly PlanJsonPause[];
   readonly joints: readonly {
     readonly name: string; readonly kind: PuppetKind; readonly observable: boolean; readonly source: string | null; readonly axis: readonly number[];
   }[];
@@ -143,13 +151,17 @@ export interface PlanJson {
  *
  * @param settings what the plan was made with
  * @param body facts of the fitted body
+ * @param timing what was set by hand about the timing, likewise
  */
-export function planToJson(plan: Plan, take: ExportTake, settings: PlanSettings, body: PlanJsonBody | null = null): PlanJson {
+export function planToJson(
+  plan: Plan, take: ExportTake, settings: PlanSettings, body: PlanJsonBody | null = null, timing: TimingSettings = DEFAULT_TIMING,
+): PlanJson {
   const steps: PlanJsonStep[] = [];
   for (let s = 0; s < plan.stepCount; s++) {
     steps.push({
       step: s + 1,
       exposure: plan.exposure[s]!,
+      holds: plan.holds[s]!,
       sourceTimeS: rounded(plan.sourceTimeS[s]!, PLACES.seconds) ?? 0,
       filmTimeS: rounded(plan.filmTimeS[s]!, PLACES.seconds) ?? 0,
       rootM: tuple(plan.rootM, s * 3, 3, PLACES.metres),
@@ -178,6 +190,10 @@ export function planToJson(plan: Plan, take: ExportTake, settings: PlanSettings,
       cutoffHz: settings.cutoffHz, smoother: settings.smoother, usedCutoffHz: plan.usedCutoffHz, rate: settings.rate, on: settings.on,
       timeScale: settings.timeScale,
     },
+    exposureCount: plan.exposureCount,
+    timing: timingToJson(plan, timing),
+    moves: movesToJson(plan),
+    pauses: pausesToJson(plan),
     joints: plan.joints.map(({ name: joint, kind, observable, source, axis }) => ({ name: joint, kind, observable, source, axis })),
     feet: plan.feet.map((foot) => foot.name),
     points: plan.points.map((point) => point.name),

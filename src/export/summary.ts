@@ -3,6 +3,9 @@
  */
 import type { CutoffSuggestion } from '../motion/suggestCutoff.ts';
 import type { PlanSettings } from '../plan/settings.ts';
+import type { Plan } from '../plan/plan.ts';
+import { feetWords } from '../timing/counts/filmFeet.ts';
+import type { TimingSettings } from '../timing/timingSettings.ts';
 import type { ExportTake } from './exportTake.ts';
 import { anglesFrom } from './planJson.ts';
 
@@ -23,7 +26,9 @@ export interface SummaryFacts {
   /** Names of joints that the footage can never show. */
   readonly notObservable: readonly string[];
   readonly stepCount: number;
-  readonly filmS: number;
+  readonly exposureCount: number;
+  readonly timing: TimingSettings;
+  readonly bentTime: Plan['bentTime'];
   /** Share of the values of observable joints that are unsure, 0..1, and what is to be said of them (`unsureText.ts`). */
   readonly unsureShare: number;
   readonly unsure: readonly string[];
@@ -50,7 +55,9 @@ export function summaryText(facts: SummaryFacts): string {
     ['Smoothing', smoothingText(settings, facts.usedCutoffHz)],
     ['Suggested', suggestionText(facts.suggestedCutoff)],
     ['Film', `${settings.rate} exposures a second, ${settings.on} for each pose, time scale ${settings.timeScale}`],
-    ['Steps', `${facts.stepCount}, ${facts.filmS.toFixed(3)} s of film`],
+    ['Steps', lengthText(facts)],
+    ['Retimed', retimedText(facts)],
+    ['Extremes', extremesText(facts)],
     ['Armature', `${oneLine(facts.armature)}, ${facts.jointCount} joints`],
     ['Not observable', facts.notObservable.length === 0 ? 'none' : `${facts.notObservable.join(', ')} (left at rest)`],
     ['Unsure', unsureWords(facts.unsureShare)],
@@ -59,6 +66,29 @@ export function summaryText(facts: SummaryFacts): string {
   const width = Math.max(...rows.map(([label]) => label.length)) + 2;
   const lines = rows.map(([label, text]) => `${`${label}:`.padEnd(width)}${text}`);
   return [...lines, ...[...facts.unsure, ...facts.warnings].map((sentence) => `- ${oneLine(sentence)}`)].join('\n') + '\n';
+}
+
+function lengthText({ stepCount, exposureCount, settings, timing: { gauge } }: SummaryFacts): string {
+  const feet = gauge === null ? '' : `, ${feetWords(exposureCount, gauge)} of ${gauge} film`;
+  return `${counted(stepCount, 'step')}, ${counted(exposureCount, 'exposure')}, ${(exposureCount / settings.rate).toFixed(3)} s of film${feet}`;
+}
+
+function retimedText({ timing: { marks, holdSpans } }: SummaryFacts): string {
+  const said: string[] = [];
+  const locked = marks.filter((mark) => mark.locked).length;
+  if (marks.length > 0) said.push(`${counted(marks.length, 'mark')}, ${locked} locked`);
+  if (holdSpans.length > 0) said.push(`held by hand: ${holdSpans.map(({ fromExposure, on }) => `${on} from exposure ${fromExposure}`).join(', ')}`);
+  return said.length === 0 ? 'no' : said.join('; ');
+}
+
+function extremesText({ timing: { snapJoints }, bentTime: { bent, left }, settings: { rate } }: SummaryFacts): string {
+  if (snapJoints.length === 0) return 'where they fall';
+  const mostS = Math.max(0, ...bent.map(({ fromFilmS, toFilmS }) => Math.abs(toFilmS - fromFilmS)));
+  return `of ${snapJoints.join(', ')}: ${bent.length} on steps (time bent by ${mostS.toFixed(3)} s at most, ${(mostS * rate).toFixed(2)} of an exposure), ${left.length} left between steps`;
+}
+
+function counted(count: number, what: string): string {
+  return `${count} ${what}${count === 1 ? '' : 's'}`;
 }
 
 function unsureWords(share: number): string {

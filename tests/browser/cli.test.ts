@@ -41,7 +41,7 @@ interface PlanFile {
   take: { durationS: number; frames: number; width: number; height: number };
   rate: number;
   on: number;
-  steps: { step: number; exposure: number; sourceTimeS: number; joints: Record<string, { kind: string; angleDeg: number | null; orderedAngleDeg: number | null; incrementDeg: number | null; rotation: number[] | null; confidence: number }> }[];
+  steps: { step: number; exposure: number; holds: number; sourceTimeS: number; joints: Record<string, { kind: string; angleDeg: number | null; orderedAngleDeg: number | null; incrementDeg: number | null; rotation: number[] | null; confidence: number }> }[];
 }
 
 /** What a plan file says beside that about a puppet of bones and joints. */
@@ -98,6 +98,27 @@ describe('npm run plan', () => {
     expect(ended.status).toBe(0);
     const made = JSON.parse(readFileSync(join(out, 'plan.json'), 'utf8')) as PlanFile;
     expect(Object.keys(made.steps[0]!.joints).sort()).toEqual(['head', 'leftElbow', 'pelvis']);
+  });
+
+  it('takes marks, holds and extremes on steps from a timing file, and refuses one that is wrong', async () => {
+    const timing = join(folder, 'timing.json');
+    writeFileSync(timing, JSON.stringify({
+      marks: [{ id: 'a', sourceS: 1, filmS: 2, locked: false, kind: 'placed', name: 'up' }], holdSpans: [{ fromExposure: 25, on: 1 }], snapJoints: ['rightShoulder'], gauge: '16 mm',
+    }));
+    const out = join(folder, 'timed');
+    const ended = await plan(clip('arm-raise'), '--out', out, '--timing', timing, '--model', 'lite');
+    expect(ended.status, ended.err).toBe(0);
+    const made = JSON.parse(readFileSync(join(out, 'plan.json'), 'utf8')) as PlanFile;
+    const ajv = new Ajv2020({ allErrors: true, strict: false });
+    expect(ajv.validate(JSON.parse(readFileSync(join(PROJECT_FOLDER, 'docs/plan.schema.json'), 'utf8')) as object, made), JSON.stringify(ajv.errors)).toBe(true);
+    // two seconds of film at 24 later the second of the take is there, on ones by then
+    const at = made.steps.find(({ exposure }) => exposure === 49)!;
+    expect([at.sourceTimeS, at.holds, made.steps[0]!.holds]).toEqual([1, 1, 2]);
+    expect(ended.out).toMatch(/Retimed: +1 mark, 0 locked; held by hand: 1 from exposure 25/);
+    writeFileSync(timing, '{"marks":3}');
+    const refused = await plan(clip('arm-raise'), '--out', out, '--timing', timing);
+    expect([refused.status, refused.err.trim().split('\n').length]).toEqual([2, 1]);
+    expect(refused.err).toContain('marks');
   });
 
   it('takes an armature of bones and joints: exact and ordered turns, turns of a key, travel and readings in both files', async () => {

@@ -10,7 +10,7 @@ describe('parseArguments', () => {
 
   it('fills in the defaults', () => {
     expect(parseArguments(['take.mp4', '--out', 'plans'])).toEqual({
-      clip: 'take.mp4', out: 'plans', armature: undefined, corrections: undefined, camera: {}, model: 'full', readouts: false, suggestCutoff: false, settings: DEFAULT_SETTINGS,
+      clip: 'take.mp4', out: 'plans', armature: undefined, corrections: undefined, timing: undefined, camera: {}, model: 'full', readouts: false, suggestCutoff: false, settings: DEFAULT_SETTINGS,
     });
   });
 
@@ -18,10 +18,10 @@ describe('parseArguments', () => {
     const command = parseArguments([
       '--out=plans', '--rate', '25', '--on=3', '--cutoff', '4.5', '--smoother', 'penalised', '--model', 'heavy', '--armature', 'marla.json',
       '--time-scale', '1.5', '--capture-factor', '8', '--from', '0.5', '--to', '4', '--mirror', '--readouts', 'take.mov',
-      '--corrections', 'marla-hand.json', '--pitch', '4', '--roll=-1.5', '--fov', '48',
+      '--corrections', 'marla-hand.json', '--timing', 'marla-timing.json', '--pitch', '4', '--roll=-1.5', '--fov', '48',
     ]);
     expect(command).toEqual({
-      clip: 'take.mov', out: 'plans', armature: 'marla.json', model: 'heavy', readouts: true, suggestCutoff: false, corrections: 'marla-hand.json', camera: { pitchDeg: 4, rollDeg: -1.5, verticalFovDeg: 48 },
+      clip: 'take.mov', out: 'plans', armature: 'marla.json', model: 'heavy', readouts: true, suggestCutoff: false, corrections: 'marla-hand.json', timing: 'marla-timing.json', camera: { pitchDeg: 4, rollDeg: -1.5, verticalFovDeg: 48 },
       settings: { inS: 0.5, outS: 4, captureFactor: 8, mirror: true, cutoffHz: 4.5, smoother: 'penalised', rate: 25, on: 3, timeScale: 1.5 },
     });
   });

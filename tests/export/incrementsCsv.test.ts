@@ -17,7 +17,7 @@ describe('increments.csv', () => {
 
   it('names joint, quantity and unit in the head, no name twice', () => {
     const head = text.slice(0, text.indexOf('\r\n')).split(',');
-    expect(head.slice(0, 4)).toEqual(['step', 'exposure', 'film time (s)', 'source time (s)']);
+    expect(head.slice(0, 5)).toEqual(['step', 'exposure', 'held for (exposures)', 'film time (s)', 'source time (s)']);
     for (const name of [
       'rightElbow flexion (deg)', 'rightElbow increment (deg)', 'rightElbow state', 'head turn from rest (deg)',
       'head turn about forward axis (deg)', 'head turn about up axis (deg)', 'head turn about right axis (deg)',
@@ -31,7 +31,7 @@ describe('increments.csv', () => {
     const number = (cell: string | undefined): number | null => (cell === '' ? null : Number(cell));
     steps.forEach((step, s) => {
       const row = rows[s]!;
-      expect([Number(row.step), Number(row.exposure)]).toEqual([step.step, step.exposure]);
+      expect([Number(row.step), Number(row.exposure), Number(row['held for (exposures)'])]).toEqual([step.step, step.exposure, step.holds]);
       expect(number(row['film time (s)'])).toBe(step.filmTimeS);
       expect(number(row['rightElbow flexion (deg)'])).toBe(step.joints.rightElbow!.angleDeg);
       expect(number(row['rightElbow increment (deg)'])).toBe(step.joints.rightElbow!.incrementDeg);

@@ -5,7 +5,7 @@ import { bodyFacts, planToJson, type PlanJson } from '../../src/export/planJson.
 import { NO_CORRECTIONS } from '../../src/motion/corrections/corrections.ts';
 import { angleBetween, fromRotationVector, multiply, readQuat, type Quat } from '../../src/numeric/quaternion.ts';
 import type { Vec3 } from '../../src/numeric/vector3.ts';
-import { examplePlan, exampleSettings, exampleTake } from './examplePlan.ts';
+import { examplePlan, exampleSettings, exampleTake, exampleTiming, retimedPlan } from './examplePlan.ts';
 
 const schema = JSON.parse(readFileSync(new URL('../../docs/plan.schema.json', import.meta.url), 'utf8')) as object;
 const validate = new Ajv2020({ allErrors: true, strict: true, strictTypes: false }).compile(schema);
@@ -24,7 +24,7 @@ describe('plan.json', () => {
   it('and the schema is not empty: spoilt files fail it', () => {
     // each puts a value at a path of the file; `undefined` takes the field away
     const spoil: readonly (readonly [readonly (string | number)[], unknown])[] = [
-      [['rate'], undefined], [['version'], 1], [['extra'], 1], [['take', 'model'], 'huge'], [['steps'], []],
+      [['rate'], undefined], [['version'], 2], [['steps', 0, 'holds'], 0], [['timing', 'gauge'], '8 mm'], [['moves', 0, 'of'], 'tail'], [['exposureCount'], undefined], [['extra'], 1], [['take', 'model'], 'huge'], [['steps'], []],
       [['steps', 0, 'step'], 0], [['steps', 0, 'joints', 'tail'], {}],
       [['steps', 0, 'joints', 'head', 'rotation'], [1, 0, 0]], [['steps', 0, 'joints', 'head', 'rotation'], [1, 0, 0, 0, 0]],
       [['steps', 0, 'joints', 'head', 'state'], 'seen'], [['steps', 0, 'joints', 'head', 'confidence'], 1.5],
@@ -60,7 +60,7 @@ describe('plan.json', () => {
 
   it('says what the plan says, rounded', () => {
     const file = fromFile();
-    expect([file.format, file.version, file.rate, file.on]).toEqual(['nudgebook-plan', 2, 24, 2]);
+    expect([file.format, file.version, file.rate, file.on]).toEqual(['nudgebook-plan', 3, 24, 2]);
     expect(file.take).toEqual({ ...exampleTake, durationS: 2 });
     expect(file.settings).toEqual({ ...exampleSettings, usedCutoffHz: exampleSettings.cutoffHz });
     expect(file.steps).toHaveLength(examplePlan.stepCount);
@@ -92,6 +92,37 @@ describe('plan.json', () => {
 
   it('never says minus zero', () => {
     expect(JSON.stringify(planToJson(examplePlan, exampleTake, exampleSettings))).not.toMatch(/-0[,\]}]/);
+  });
+});
+
+describe('a retimed plan', () => {
+  const file = JSON.parse(JSON.stringify(planToJson(retimedPlan, exampleTake, exampleSettings, null, exampleTiming))) as PlanJson;
+
+  it('fits the schema, and its steps lie end to end', () => {
+    validate(file);
+    expect(validate.errors).toBeNull();
+    file.steps.forEach(({ exposure, holds }, s) => expect(exposure + holds).toBe(file.steps[s + 1]?.exposure ?? file.exposureCount + 1));
+    expect(new Set(file.steps.map(({ holds }) => holds))).toEqual(new Set([1, 2, 3]));
+  });
+
+  it('tells marks, holds and bent time', () => {
+    expect(file.timing.marks.map(({ exposure, locked }) => [exposure, locked])).toEqual([[7, true], [13, false]]);
+    expect([file.timing.holdSpans, file.timing.snapJoints, file.timing.gauge]).toEqual([exampleTiming.holdSpans, ['rightElbow'], '35 mm']);
+    expect(file.timing.bentTime.length).toBeGreaterThan(0);
+    for (const { sourceTimeS, toFilmTimeS, fromFilmTimeS, bentS, bentExposures } of file.timing.bentTime) {
+      const step = file.steps.find(({ filmTimeS }) => filmTimeS === toFilmTimeS)!;
+      expect(step.sourceTimeS).toBeCloseTo(sourceTimeS, 5);
+      expect(bentS).toBeCloseTo(toFilmTimeS - fromFilmTimeS, 5);
+      // half of the longest hold
+      expect(Math.abs(bentExposures)).toBeLessThanOrEqual(1.5);
+    }
+  });
+
+  it('holds the moment between the two marks, which is a pause', () => {
+    const held = file.steps.filter(({ exposure }) => exposure >= 7 && exposure <= 13);
+    expect(new Set(held.map(({ sourceTimeS }) => sourceTimeS))).toEqual(new Set([0.25]));
+    const [first, last] = [held[0]!.step, held.at(-1)!.step];
+    expect(file.pauses.some(({ of, fromStep, toStep }) => of === 'body' && fromStep <= first && toStep >= last)).toBe(true);
   });
 });
 

@@ -11,7 +11,7 @@ function textOf(asked: ToSaveWorker): string {
     case 'increments':
       return incrementsCsv(asked.plan);
     case 'plan':
-      return `${JSON.stringify(planToJson(asked.plan, asked.take, asked.settings, asked.body), null, 1)}\n`;
+      return `${JSON.stringify(planToJson(asked.plan, asked.take, asked.settings, asked.body, asked.timing), null, 1)}\n`;
     case 'book':
       return writeBookFile(asked.book, asked.track);
   }

@@ -9,10 +9,14 @@ import type { PlanJsonBody } from '../../export/planJson.ts';
 import type { Plan } from '../../plan/plan.ts';
 import type { PlanSettings } from '../../plan/settings.ts';
 import type { Track } from '../../pose/track.ts';
+import type { TimingSettings } from '../../timing/timingSettings.ts';
 
 export type ToSaveWorker =
   | { readonly kind: 'increments'; readonly plan: Plan }
-  | { readonly kind: 'plan'; readonly plan: Plan; readonly take: ExportTake; readonly settings: PlanSettings; readonly body: PlanJsonBody | null }
+  | {
+    readonly kind: 'plan'; readonly plan: Plan; readonly take: ExportTake; readonly settings: PlanSettings; readonly body: PlanJsonBody | null;
+    readonly timing: TimingSettings;
+  }
   | { readonly kind: 'book'; readonly book: Book; readonly track: Track | null };
 
 export type FromSaveWorker =

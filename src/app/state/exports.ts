@@ -31,7 +31,7 @@ export async function saveIncrements(): Promise<void> {
 /** Saves plan.json. */
 export async function savePlan(): Promise<void> {
   const plan = await wholePlan();
-  const { take, settings, title } = currentBook();
+  const { take, settings, timing, title } = currentBook();
   const { track, fit } = session.getState();
   if (take === null || track === null) throw new NudgebookError('bad-argument', 'There is no take in this book.', 'Open a clip first.');
   const file = await writeFile({
@@ -50,6 +50,7 @@ export async function savePlan(): Promise<void> {
     },
     settings,
     body: fit === null ? null : bodyFacts(fit.body),
+    timing,
   });
   download(file, `${fileNameOf(title)} plan.json`);
 }
