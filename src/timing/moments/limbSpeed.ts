@@ -16,10 +16,12 @@ export interface LimbSpeed {
   readonly noiseDegPerS: number;
 }
 
-/** Reach of the running mean that noise is told from, seconds: shorter than any move. Our choice. */
-const NEAR_S = 0.12;
-/** Makes one sigma of the median of the sizes of normal noise. */
-const SIGMA_PER_MEDIAN = 1.4826;
+/** Spacing of the frames that noise is told from, seconds: noise that the smoother lets pass is quicker, moves are slower. Our choice. */
+const SPACING_S = 1 / 15;
+/** What the fourth difference makes of one sigma of such noise: measured on still limbs that tremble, behind the smoother at 6 Hz. */
+const GAIN = 4.2;
+/** A quarter of the sizes of normal noise lie below this many sigmas (quantile of the normal distribution). */
+const QUARTER_PER_SIGMA = 0.3186;
 
 /** Joints that can't be seen stay at rest and count for nothing. */
 export function limbSpeed(motion: Motion, limb: Limb, captureFactor: number): LimbSpeed {
@@ -28,8 +30,9 @@ export function limbSpeed(motion: Motion, limb: Limb, captureFactor: number): Li
   const joints = LIMB_JOINTS[limb].map((name) => JOINT[name]).filter((j) => observable[j] === 1);
   const sum = new Float64Array(frames);
   const missing = new Uint8Array(frames);
-  const noise: number[] = [];
+  let variance = 0;
   for (const j of joints) {
+    const noise: readonly [number[], number[], number[]] = [[], [], []];
     for (let t = 0; t < frames; t++) if (state[t * JOINT_COUNT + j] === STATE_MISSING) missing[t] = 1;
     let from = 0;
     while (from < frames) {
@@ -44,47 +47,35 @@ export function limbSpeed(motion: Motion, limb: Limb, captureFactor: number): Li
         const at = (t - from) * 3;
         sum[t]! += velocity[at]! ** 2 + velocity[at + 1]! ** 2 + velocity[at + 2]! ** 2;
       }
-      noise.push(...noiseOf(velocity, timesS, from, captureFactor));
+      addNoise(noise, velocity, timesS, from, captureFactor);
       from = to + 1;
     }
+    for (const sizes of noise) variance += (lowerQuarter(sizes) / QUARTER_PER_SIGMA) ** 2;
   }
   const by = DEG_PER_RAD * captureFactor;
   return {
     degPerS: sum.map((square, t) => (missing[t] === 1 || joints.length === 0 ? Number.NaN : Math.sqrt(square) * by)),
-    noiseDegPerS: joints.length === 0 ? 0 : SIGMA_PER_MEDIAN * median(noise) * by * Math.sqrt(joints.length),
+    noiseDegPerS: Math.sqrt(variance) * by,
   };
 }
 
 /**
- * Sizes of what the velocity leaves its own neighbourhood by, a straight line through the frames around: in moves that is near
- * nothing, so the median tells the noise, however much of the take moves.
+ * Adds, axis by axis, the sizes of what the velocity of a frame leaves a cubic through the frames one and two spacings before and behind
+ * by (a fourth difference). Of moves little is left, and the quietest quarter of the take tells the noise even where most of it moves. The
+ * spacing is in whole frames, which are taken as even: on footage of changing rate that only makes the noise larger.
  */
-function noiseOf(velocity: Float64Array, timesS: Float64Array, from: number, captureFactor: number): number[] {
+function addNoise(to: readonly [number[], number[], number[]], velocity: Float64Array, timesS: Float64Array, from: number, captureFactor: number): void {
   const count = velocity.length / 3;
-  const out: number[] = [];
-  for (let k = 1; k + 1 < count; k++) {
-    const here = timesS[from + k]!;
-    let low = k;
-    let high = k;
-    while (low > 0 && here - timesS[from + low - 1]! <= NEAR_S * captureFactor) low--;
-    while (high + 1 < count && timesS[from + high + 1]! - here <= NEAR_S * captureFactor) high++;
-    if (low === k || high === k) continue;
-    let square = 0;
-    for (let c = 0; c < 3; c++) {
-      const u = (here - timesS[from + low]!) / (timesS[from + high]! - timesS[from + low]!);
-      const line = velocity[low * 3 + c]! * (1 - u) + velocity[high * 3 + c]! * u;
-      square += (velocity[k * 3 + c]! - line) ** 2;
-    }
-    // the line's two ends carry noise too: 1 + ½ times the variance of one
-    out.push(Math.sqrt(square / 1.5));
-  }
-  return out;
+  if (count < 5) return;
+  const frameS = (timesS[from + count - 1]! - timesS[from]!) / captureFactor / (count - 1);
+  const by = Math.max(1, Math.round(SPACING_S / frameS));
+  to.forEach((sizes, c) => {
+    const v = (k: number): number => velocity[k * 3 + c]!;
+    for (let k = 2 * by; k + 2 * by < count; k++) sizes.push(Math.abs(v(k - 2 * by) - 4 * v(k - by) + 6 * v(k) - 4 * v(k + by) + v(k + 2 * by)) / GAIN);
+  });
 }
 
-/** NaN-free middle of some values; 0 of none. */
-export function median(values: readonly number[]): number {
-  if (values.length === 0) return 0;
-  const sorted = Float64Array.from(values).sort();
-  const middle = sorted.length >> 1;
-  return sorted.length % 2 === 1 ? sorted[middle]! : (sorted[middle - 1]! + sorted[middle]!) / 2;
+/** Value that a quarter of some values lie below; 0 of none. */
+function lowerQuarter(values: readonly number[]): number {
+  return values.length === 0 ? 0 : Float64Array.from(values).sort()[Math.floor(0.25 * (values.length - 1))]!;
 }

@@ -48,6 +48,14 @@ describe('moves and pauses', () => {
     expect(of(moves, 'leftArm').length).toBe(9);
   });
 
+  it('a limb that walks all the time is not taken for noise: quick swings of thigh, knee and ankle have no pause', () => {
+    const swings = (byDeg: number, fromS: number): TrueMove[] => Array.from({ length: 14 }, (_, k) => ({ startS: fromS + k * 0.3, endS: fromS + (k + 1) * 0.3, byDeg: k % 2 === 0 ? byDeg : -byDeg }));
+    const walk = syntheticMotion([{ joint: 'leftHip', moves: swings(40, 0) }, { joint: 'leftKnee', moves: swings(60, -0.1) }, { joint: 'leftAnkle', moves: swings(30, -0.2) }], { ...settings, lengthS: 4, noiseDeg: 0.5, seed: 2 });
+    const { moves, pauses } = findMoments(walk, 1);
+    expect(of(pauses, 'leftLeg')).toEqual([]);
+    expect(of(moves, 'leftLeg').length).toBeGreaterThan(0);
+  });
+
   it('are the same in slow motion, in the performer’s time', () => {
     const once = findMoments(syntheticMotion([{ joint: 'rightElbow', moves: MOVES }], { ...settings, noiseDeg: 0, seed: 1 }), 1);
     const motion = syntheticMotion([{ joint: 'rightElbow', moves: MOVES }], { ...settings, noiseDeg: 0, seed: 1 });
