@@ -1,7 +1,7 @@
 /**
  * `npm run bench`: times what a person waits for, and prints it as Markdown.
  *
- *     npm run bench -- [--only pose,fit,correct,plan,puppet,retime,balance,change,page,playhead] [--write]
+ *     npm run bench -- [--only pose,fit,correct,plan,puppet,retime,balance,poise,change,page,playhead] [--write]
  *
  * --write puts the result, with the date and the facts of the machine, into docs/benchmarks.md. Absolute times belong to the
  * machine; ratios carry over better.
@@ -25,6 +25,7 @@ import { loadOfOthers, machineFacts } from './machine.ts';
 import { pageLoad } from './pageLoad.ts';
 import { planSpeed } from './planSpeed.ts';
 import { playheadSpeed } from './playheadSpeed.ts';
+import { poiseSpeed } from './poiseSpeed.ts';
 import { poseSpeed } from './poseSpeed.ts';
 import { puppetSpeed } from './puppetSpeed.ts';
 import type { BenchResult } from './result.ts';
@@ -43,6 +44,7 @@ const BENCHES: Readonly<Record<string, { readonly on: 'bench' | 'app'; readonly 
   puppet: { on: 'bench', run: puppetSpeed },
   retime: { on: 'bench', run: retimeSpeed },
   balance: { on: 'bench', run: balanceSpeed },
+  poise: { on: 'bench', run: poiseSpeed },
   change: { on: 'app', run: changeSpeed },
   page: { on: 'app', run: pageLoad },
   playhead: { on: 'app', run: playheadSpeed },

@@ -42,7 +42,8 @@ export function leastChange(weights: ArrayLike<number>, demands: readonly Demand
       multipliers[j]! += by;
       for (let i = 0; i < demand.a.length; i++) q[demand.at[i]!]! += (by * demand.a[i]!) / weights[demand.at[i]!]!;
     }
-    if (most <= KEPT) return q;
+    // what was kept when it was looked at may have been undone later in the same round
+    if (most <= KEPT && demands.every((demand) => lackOf(demand) <= KEPT)) return q;
     if (round % LOOK !== 0) continue;
     // what can't be kept stays as far off as it was
     if (most > 0.9 * former) break;
