@@ -65,6 +65,8 @@ const SHOTS: readonly Shot[] = [
   { name: 'pace-versions', address: '?demo#/pace', size: WIDE, keys: AT_THE_REACH, press: ['Versions', 'Keep', 'Compare'] },
   { name: 'poise', address: '?demo#/poise', size: WIDE, keys: AT_THE_REACH, inDocs: true },
   { name: 'poise-narrow', address: '?demo#/poise', size: NARROW, keys: AT_THE_REACH },
+  { name: 'poise-figure', address: '?demo#/poise', size: WIDE, keys: AT_THE_REACH, press: ['Figure'] },
+  { name: 'poise-figure-narrow', address: '?demo#/poise', size: NARROW, keys: AT_THE_REACH, press: ['Figure'] },
   { name: 'poise-needs', address: '?demo#/poise', size: WIDE, keys: [...AT_THE_REACH, 'PageDown', 'PageDown'], press: ['Hardware'] },
   { name: 'poise-touches', address: '?demo#/poise', size: WIDE, keys: AT_THE_REACH, press: ['Touches', 'Tied down'] },
   { name: 'poise-carries', address: '?demo#/poise', size: NARROW, keys: AT_THE_REACH, press: ['Carries', 'Let it carry this'] },

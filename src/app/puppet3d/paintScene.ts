@@ -5,6 +5,7 @@
 import { drawFlat, flatFigure } from '../../charts/figure/flat.ts';
 import { type FigurePose, onStage, travelMm } from '../../charts/figure/figure.ts';
 import { drawNotes, drawScaleBar, drawTravels, type Note, type NoteInk, placeNotes, write } from '../../charts/figure/notes.ts';
+import { drawPlumb } from '../../charts/figure/plumb.ts';
 import { type Paper, paperFor, project, roundMm, underGlass, viewAxes } from '../../charts/figure/view.ts';
 import type { PuppetView } from './puppetView.ts';
 import type { PuppetScene } from './scene.ts';
@@ -58,6 +59,7 @@ export function paintScene(scene: PuppetScene, step: number, view: PuppetView, o
   }
   pen.setTransform(density, 0, 0, density, 0, 0);
   pen.clearRect(0, 0, width, height);
+  if (scene.plumbAt !== undefined) drawPlumb(pen, scene.plumbAt(index), axes, paper, on.ink);
   const place = (pose: FigurePose, part: number, mm: readonly [number, number, number]): ReturnType<typeof project> => project(axes, paper, onStage(pose, part, mm));
   if (before !== null && view.ghosts) {
     drawTravels(pen, scene.ends.map(({ part, pointMm }) => {

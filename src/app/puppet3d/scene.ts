@@ -1,5 +1,6 @@
 /** What a picture of the puppet is made from; who makes it (`screens/puppet`) knows the plan and the armature, this folder does not. */
 import type { Box, FigurePose, FigureShape } from '../../charts/figure/figure.ts';
+import type { Plumb } from '../../charts/figure/plumb.ts';
 import type { Vec3 } from '../../numeric/vector3.ts';
 
 /** The free end of a chain, whose way is drawn. */
@@ -20,4 +21,6 @@ export interface PuppetScene {
   /** What to do with the joint of a part at this step, in words; `null` where it has no joint or does not move. */
   readonly moveWords: (step: number, part: number) => string | null;
   readonly ends: readonly ChainEnd[];
+  /** The plumb line at a step, where it is to be drawn. */
+  readonly plumbAt?: (step: number) => Plumb;
 }

@@ -16,6 +16,7 @@ import { saveIncrements, savePlan } from './exports.ts';
 import { askAndOpen, saveBookFile } from './files.ts';
 import { playhead, setPlayhead } from './playhead.ts';
 import { PACE_VIEWS, paceView } from './paceView.ts';
+import { poiseView } from './poiseView.ts';
 import { attempt, dismissProblem } from './problems.ts';
 import { changesBench, type Screen, session } from './session.ts';
 import { frameTimes } from './shownFrame.ts';
@@ -152,12 +153,18 @@ export function canRun(name: CommandName): boolean {
   }
 }
 
+/** Whether the 3D puppet is in sight, so that its keys mean something. */
+function puppetIsShown(): boolean {
+  const { screen } = session.getState();
+  return screen === 'puppet' || (screen === 'poise' && poiseView.getState().panel === 'figure');
+}
+
 /** Runs a command if it has anything to do; returns whether the key press was its own. */
 export function runCommand(name: CommandName): boolean {
   // Elsewhere these keys are the page's: the arrows scroll sideways.
   if (isCorrectingCommand(name) && session.getState().screen !== 'take') return false;
   if (PACE_COMMANDS.has(name) && session.getState().screen !== 'pace') return false;
-  if (isPuppetCommand(name) && session.getState().screen !== 'puppet') return false;
+  if (isPuppetCommand(name) && !puppetIsShown()) return false;
   if (canRun(name)) COMMANDS[name]();
   return true;
 }

@@ -1,7 +1,7 @@
 /** How the Poise screen is looked at: nothing of it is saved with the book. */
 import { createStore } from 'zustand/vanilla';
 
-export const POISE_PANELS = ['verdict', 'needs', 'touches', 'carries'] as const;
+export const POISE_PANELS = ['verdict', 'figure', 'needs', 'touches', 'carries'] as const;
 export type PoisePanel = (typeof POISE_PANELS)[number];
 
 export interface PoiseView {

@@ -10,6 +10,7 @@ import { useSession } from '../../state/use.ts';
 import { isPlanOf } from '../puppet/puppetScene.ts';
 import { NoPlan } from '../sheet/NoPlan.tsx';
 import { CarriesPanel } from './CarriesPanel.tsx';
+import { FigurePanel } from './FigurePanel.tsx';
 import { MarginColumn, MarginHead } from './MarginColumn.tsx';
 import { NeedsPanel } from './NeedsPanel.tsx';
 import { PlanView } from './PlanView.tsx';
@@ -18,6 +19,7 @@ import { VerdictPanel } from './VerdictPanel.tsx';
 
 const PANELS: Readonly<Record<PoisePanel, { readonly words: string; readonly about: string; readonly Panel: (props: { readonly plan: Plan }) => ReactElement }>> = {
   verdict: { words: 'Verdict', about: 'this step in words, and the spans on one leg', Panel: VerdictPanel },
+  figure: { words: 'Figure', about: 'the puppet with its plumb line', Panel: FigurePanel },
   needs: { words: 'Hardware', about: 'steps that need a tie-down, and how they stay up in the air', Panel: NeedsPanel },
   touches: { words: 'Touches', about: 'what stands on the set, and what is tied down', Panel: TouchesPanel },
   carries: { words: 'Carries', about: 'props, and how balance is judged', Panel: CarriesPanel },
