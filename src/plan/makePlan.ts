@@ -42,6 +42,7 @@ import { DEFAULT_PUPPET_SETTINGS, type PuppetSettings } from '../puppet/puppetSe
 import { performerHeightM } from '../puppet/timeScale.ts';
 import { findMoments } from '../timing/moments/findMoments.ts';
 import type { LimbRates } from '../timing/moments/limbRates.ts';
+import { headAndShoulders, type HeadAndShoulders } from '../timing/moments/headAndShoulders.ts';
 import { limbRatesOf } from '../timing/moments/limbRatesOf.ts';
 import type { Moments, MomentsOnSteps } from '../timing/moments/moments.ts';
 import { momentsOnSteps } from '../timing/moments/momentsOnSteps.ts';
@@ -151,6 +152,8 @@ export function createPlanner(): Planner {
 
   const orderStage = remember((moved: MovedPuppet, armature: Armature): Ordered => orderAll(moved, completeArmature(armature)));
 
+  const headStage = remember(({ posesAt }: Stepped): HeadAndShoulders => headAndShoulders(posesAt(0)));
+
   const rateStage = remember(({ steps, posesAt }: Stepped, { endMm }: Ordered, armature: Armature): LimbRates => limbRatesOf({
     poses: posesAt(0), filmTimeS: steps.filmTimeS, heightMm: completeArmature(armature).heightMm, endMm,
   }));
@@ -163,7 +166,7 @@ export function createPlanner(): Planner {
   const planStage = remember((
     track: Track, motion: Motion, stepped: Stepped, moved: MovedPuppet, ordered: Ordered, moments: MomentsOnSteps, limbRates: LimbRates,
     balance: Balance, rate: number, on: number, datum: PuppetSettings['datum'], view: PuppetSettings['view'],
-  ): Plan => ({ ...assemble(track, motion, stepped, moved, ordered, rate, on, datum, view), moments, limbRates, bentTime: stepped.bentTime, balance }));
+  ): Plan => ({ ...assemble(track, motion, stepped, moved, ordered, rate, on, datum, view), moments, limbRates, headAndShoulders: headStage(stepped), bentTime: stepped.bentTime, balance }));
 
   // lag in frames of the take is lag in time: so many steps of the film, in the container's clock
   const frameStage = remember((
@@ -315,7 +318,7 @@ function orderAll(moved: MovedPuppet, armature: CompleteArmature): Ordered {
 function assemble(
   track: Track, motion: Motion, { steps, posesAt }: Stepped, moved: MovedPuppet, ordered: Ordered,
   rate: number, on: number, datum: PuppetSettings['datum'], view: PuppetSettings['view'],
-): Omit<Plan, 'moments' | 'limbRates' | 'bentTime' | 'balance'> {
+): Omit<Plan, 'moments' | 'limbRates' | 'headAndShoulders' | 'bentTime' | 'balance'> {
   const missed = frameCount(track) - foundCount(track);
   const warnings = [...motion.warnings, ...flagWarnings(moved.joints, moved.flags)];
   if (missed > 0) warnings.unshift(`No person was found in ${missed} of ${frameCount(track)} frames.`);

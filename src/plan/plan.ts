@@ -4,6 +4,7 @@
 import type { Balance } from '../balance/balance.ts';
 import type { ChainPoint } from '../puppet/chainPoints.ts';
 import type { PuppetJoint } from '../puppet/puppetPoses.ts';
+import type { HeadAndShoulders } from '../timing/moments/headAndShoulders.ts';
 import type { LimbRates } from '../timing/moments/limbRates.ts';
 import type { MomentsOnSteps } from '../timing/moments/moments.ts';
 import type { Snapped } from '../timing/snap/snapExtremes.ts';
@@ -85,6 +86,8 @@ export interface Plan {
   /** Moves and pauses, by limb and of the whole body. */
   readonly moments: MomentsOnSteps;
   readonly limbRates: LimbRates;
+  /** Whether the head goes with the shoulders. */
+  readonly headAndShoulders: HeadAndShoulders;
   /** Extremes that were drawn to a step, and those that could not be. */
   readonly bentTime: Pick<Snapped, 'bent' | 'left'>;
   readonly balance: Balance;

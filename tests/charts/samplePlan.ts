@@ -73,6 +73,7 @@ export function samplePlan(changes: Partial<Plan> = {}): Plan {
     datums: [],
     moments: { moves: [], pauses: [] },
     limbRates: { turnDeg: new Float64Array(0), endMm: new Float64Array(0), heightsPerS: new Float64Array(0) },
+    headAndShoulders: { headDeg: new Float64Array(stepCount), shouldersDeg: new Float64Array(stepCount), apart: new Uint8Array(stepCount), together: Number.NaN, lag: null },
     bentTime: { bent: [], left: [] },
     balance: unknownBalance(stepCount),
     performerHeightM: 1.74,

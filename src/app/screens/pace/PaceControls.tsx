@@ -40,7 +40,7 @@ function ViewChoice(): ReactElement | null {
   const view = useStore(paceView, (s) => s.view);
   if (VIEWS.length === 0) return null;
   const options = [{ value: 'joints' as PaceViewName, words: 'Joints' }, ...VIEWS.map(({ name, words }) => ({ value: name, words }))];
-  return <Choice label="Along the rows" value={view} options={options} onChoose={(name) => paceView.setState({ view: name })} />;
+  return <Choice label="Along the rows" value={view} options={options} onChoose={(name) => paceView.setState(name === 'joints' ? { view: name } : { view: name, panel: 'leads' })} />;
 }
 
 function Count(): ReactElement {

@@ -2,6 +2,7 @@
 import type { FunctionComponent } from 'react';
 import type { Plan } from '../../../plan/plan.ts';
 import type { PacePanel } from '../../state/paceView.ts';
+import { LeadsPanel } from './limbs/LeadsPanel.tsx';
 import { HoldsPanel } from './holds/HoldsPanel.tsx';
 import { PausesPanel } from './pauses/PausesPanel.tsx';
 import { RetimePanel } from './retime/RetimePanel.tsx';
@@ -18,5 +19,6 @@ export const PANELS: readonly PanelEntry[] = [
   { name: 'retime', words: 'Retime', about: 'marks, moves and pauses, and how long each lasts', Panel: RetimePanel },
   { name: 'holds', words: 'Holds', about: 'on ones, twos, or mixed along the way', Panel: HoldsPanel },
   { name: 'pauses', words: 'Pauses', about: 'keeping pauses alive, and what is dead', Panel: PausesPanel },
+  { name: 'leads', words: 'Leads', about: 'limbs compared: which is faster, which leads, what overlaps', Panel: LeadsPanel },
   { name: 'versions', words: 'Versions', about: 'timings kept under a name and compared', Panel: VersionsPanel },
 ];

@@ -2,6 +2,8 @@
 import type { FunctionComponent } from 'react';
 import type { Plan } from '../../../plan/plan.ts';
 import type { PaceViewName } from '../../state/paceView.ts';
+import { LimbsBody, LimbsHead } from './limbs/LimbsView.tsx';
+import { MovesBody, MovesHead } from './moves/MovesView.tsx';
 
 export interface ViewEntry {
   readonly name: PaceViewName;
@@ -10,4 +12,7 @@ export interface ViewEntry {
   readonly Body: FunctionComponent<{ readonly plan: Plan }>;
 }
 
-export const VIEWS: readonly ViewEntry[] = [];
+export const VIEWS: readonly ViewEntry[] = [
+  { name: 'limbs', words: 'Limbs', Head: LimbsHead, Body: LimbsBody },
+  { name: 'moves', words: 'Moves', Head: MovesHead, Body: MovesBody },
+];
