@@ -42,7 +42,7 @@ export function CorrectPart({ plan }: { readonly plan: Plan }): ReactElement {
   };
   return (
     <section className="correct" aria-label="Corrections">
-      <h3>Bring it into balance</h3>
+      <h2>Bring it into balance</h2>
       <SpanFields plan={plan} span={span} onChange={setSpan} />
       <span className="choice-row means">
         {MEANS.map((one) => (

@@ -60,7 +60,7 @@ function Said({ plan, which, title }: { readonly plan: Plan; readonly which: 'st
     <div className="said">
       <svg width="28" height="28" aria-hidden="true"><path ref={sign} /></svg>
       <div>
-        <h3>{title}</h3>
+        <h2>{title}</h2>
         <p><strong ref={word} /></p>
         <p ref={figures} className="about" />
       </div>

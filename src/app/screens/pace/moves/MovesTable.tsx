@@ -13,12 +13,12 @@ export function MovesTable({ plan }: { readonly plan: Plan }): ReactElement {
   const alone = [1, 2].map((kind) => [...apart].filter((one) => one === kind).length);
   return (
     <div className="limb-table">
-      <h3>Head and shoulders</h3>
+      <h2>Head and shoulders</h2>
       <p>
         {Number.isNaN(together) ? 'Neither turns about the vertical.' : `They share ${figure(100 * together, 0)} % of their turning; the shoulders come ${lag === null ? 'at a lag that can’t be told' : `${signedFigure(lag.steps, 1)} steps after the head (sure ${figure(lag.confidence, 2)})`}.`}
         {alone[0]! + alone[1]! > 0 ? ` In ${alone[0]} steps the head turns alone, in ${alone[1]} the shoulders.` : ''}
       </p>
-      <h3>Moves that overlap</h3>
+      <h2>Moves that overlap</h2>
       {groups.length === 0 ? <p className="hint">No moves were found.</p> : groups.map((group) => (
         <table className="keys" key={group[0]!.startStep}>
           <thead><tr><th scope="col">order</th><th scope="col">limb</th><th scope="col">starts</th><th scope="col">after the first</th><th scope="col">shared</th><th scope="col">settles</th></tr></thead>

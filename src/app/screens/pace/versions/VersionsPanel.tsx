@@ -88,7 +88,7 @@ function Compared({ plan, id }: { readonly plan: Plan; readonly id: string }): R
   const both = compareTimings(now, version, base, settings.captureFactor, moves.map(({ startS, endS }) => ({ startS, endS })));
   return (
     <div className="compared">
-      <h3>{version.name}, beside what is on the bench</h3>
+      <h2>{version.name}, beside what is on the bench</h2>
       <table className="keys">
         <thead><tr><th scope="col">what</th><th scope="col">on the bench</th><th scope="col">{version.name}</th></tr></thead>
         <tbody>
