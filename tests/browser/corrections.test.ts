@@ -11,6 +11,8 @@ async function settled(page: Page): Promise<void> {
   await page.getByText('fitted', { exact: false }).first().waitFor();
   // A fit begins in the same moment as the edit, and its bar is there at once.
   await page.waitForFunction(() => document.querySelector('.job') === null, undefined, { timeout: 60_000 });
+  // The plan of the fitted body comes a moment later.
+  await page.waitForFunction(() => document.documentElement.dataset['plan'] === 'made', undefined, { timeout: 60_000 });
 }
 
 /** The steps as plan.json has them. */

@@ -38,7 +38,13 @@ export async function askCorrection(ask: CorrectionAsk): Promise<CorrectionResul
   return asker.correct(wish, ask);
 }
 
+/** Says on the page itself whether the plan on the screen is that of the book, for whoever drives it from outside. */
+function showSettled(): void {
+  if (typeof document !== 'undefined') document.documentElement.dataset['plan'] = asker?.busy() === true ? 'making' : 'made';
+}
+
 function tellWaiters(): void {
+  showSettled();
   if (asker?.busy() === true) return;
   const told = waiters;
   waiters = [];
@@ -110,6 +116,7 @@ export function startPlanning(makeWorker?: () => PlanWorkerLike): () => void {
     } else {
       askedAtMs.set(now, performance.now());
       planning.ask(now);
+      showSettled();
     }
   };
   look();
