@@ -121,10 +121,11 @@ async function run(command: PlanCommand): Promise<void> {
     unsure: unsureLines(plan),
     warnings: [...facts.warnings, ...plan.warnings],
   });
+  const poses = sampleMotion(planner.motion(track, settings, body), plan.sourceTimeS);
   writeAll(command.out, {
-    'plan.json': `${JSON.stringify(planToJson(plan, take, settings, bodyFacts(body), timing), null, 1)}\n`,
+    'plan.json': `${JSON.stringify(planToJson(plan, take, settings, bodyFacts(body), timing, poses), null, 1)}\n`,
     'increments.csv': incrementsCsv(plan),
-    ...(command.readouts ? { 'readouts.csv': readoutsCsv(plan, sampleMotion(planner.motion(track, settings, body), plan.sourceTimeS)) } : {}),
+    ...(command.readouts ? { 'readouts.csv': readoutsCsv(plan, poses) } : {}),
     'track.json': `${JSON.stringify(posed.track)}\n`,
     'summary.txt': summary,
   });

@@ -10,11 +10,13 @@ import type { PuppetKind } from '../puppet/armature.ts';
 import type { Datum } from '../plan/datums.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { PlanSettings } from '../plan/settings.ts';
+import type { Poses } from '../timing/poses.ts';
 import { DEFAULT_TIMING, type TimingSettings } from '../timing/timingSettings.ts';
 import { balanceToJson, stepBalance, type PlanJsonBalance, type PlanJsonStepBalance } from './balanceJson.ts';
 import type { ExportTake } from './exportTake.ts';
 import { flagWords, type FlagWord } from './flagWords.ts';
 import { movesToJson, pausesToJson, timingToJson, type PlanJsonMove, type PlanJsonPause, type PlanJsonTiming } from './planTiming.ts';
+import { readoutsToJson, type PlanJsonReadouts } from './readoutsJson.ts';
 import { PLACES, rounded } from './rounding.ts';
 
 export const PLAN_FORMAT = 'nudgebook-plan';
@@ -142,6 +144,8 @@ export interface PlanJson {
   readonly warnings: readonly string[];
   readonly unsureSpans: readonly PlanJsonSpan[];
   readonly balance: PlanJsonBalance;
+  /** Angles of the performer in people's terms; `null` where the performer's poses are not at hand. */
+  readonly readouts: PlanJsonReadouts | null;
   readonly steps: readonly PlanJsonStep[];
 }
 
@@ -152,9 +156,11 @@ export interface PlanJson {
  * @param settings what the plan was made with
  * @param body facts of the fitted body
  * @param timing what was set by hand about the timing, likewise
+ * @param poses the performer's poses at the plan's steps, for the readouts
  */
 export function planToJson(
   plan: Plan, take: ExportTake, settings: PlanSettings, body: PlanJsonBody | null = null, timing: TimingSettings = DEFAULT_TIMING,
+  poses: Poses | null = null,
 ): PlanJson {
   const steps: PlanJsonStep[] = [];
   for (let s = 0; s < plan.stepCount; s++) {
@@ -203,6 +209,7 @@ export function planToJson(
     warnings: [...plan.warnings],
     unsureSpans: spansOf(plan),
     balance: balanceToJson(plan.balance),
+    readouts: poses === null ? null : readoutsToJson(poses),
     steps,
   };
 }

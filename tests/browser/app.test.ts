@@ -142,7 +142,9 @@ describe('the app', () => {
     expect(csv.name).toMatch(/increments\.csv$/);
     expect(csv.text.trimEnd().split('\r\n').length).toBe(count + 1);
     const plan = await take(() => page.keyboard.press('p'));
-    expect((JSON.parse(plan.text) as { steps: unknown[] }).steps.length).toBe(count);
+    const saved = JSON.parse(plan.text) as { steps: unknown[]; readouts: Record<string, { deg: (number | null)[] }> };
+    expect(saved.steps.length).toBe(count);
+    expect(saved.readouts['leftShoulder.elevation']!.deg.filter((deg) => deg !== null).length).toBe(count);
     const book = await take(() => page.keyboard.press('Control+s'));
     expect(book.name).toMatch(/\.nudgebook\.json$/);
 

@@ -3,6 +3,7 @@ import { NudgebookError } from '../../errors.ts';
 import { bodyFacts } from '../../export/planJson.ts';
 import { describeRate } from '../../footage/rateVerdict.ts';
 import { foundCount } from '../../pose/track.ts';
+import { bodyFor } from '../fit/fitting.ts';
 import { writeFile } from '../save/writeFile.ts';
 import { currentBook } from './bookStore.ts';
 import { download, fileNameOf } from './files.ts';
@@ -51,6 +52,8 @@ export async function savePlan(): Promise<void> {
     settings,
     body: fit === null ? null : bodyFacts(fit.body),
     timing,
+    track,
+    fitted: bodyFor(track, settings.captureFactor),
   });
   download(file, `${fileNameOf(title)} plan.json`);
 }
