@@ -6,6 +6,7 @@ import process from 'node:process';
 import type { Browser, Page } from 'playwright-core';
 import { longTakeBook } from './longTake.ts';
 import { type MainThreadTask, traceMainThread } from './mainThread.ts';
+import { openLongTake } from './openLongTake.ts';
 import { percentile } from './percentile.ts';
 import { type BenchResult, timeText } from './result.ts';
 
@@ -13,16 +14,6 @@ const DURATION_S = 60;
 const FPS = 60;
 const CHANGES = 12;
 const SCREENS = ['take', 'pace', 'sheet'] as const;
-
-/** Opens the long take and waits until the body is fitted to it. */
-async function openLongTake(page: Page, url: string): Promise<void> {
-  await page.goto(url);
-  await page.getByRole('button', { name: /Open a clip/ }).waitFor();
-  const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.keyboard.press('Control+o')]);
-  await chooser.setFiles({ name: 'long.nudgebook.json', mimeType: 'application/json', buffer: Buffer.from(longTakeBook(DURATION_S, FPS)) });
-  await page.waitForFunction(() => Number(document.querySelector('.ladder')?.getAttribute('aria-valuemax')) > 0, undefined, { timeout: 60_000 });
-  await page.waitForFunction(() => document.querySelector('.job') === null, undefined, { timeout: 300_000 });
-}
 
 const plansMade = (page: Page): Promise<number[]> => page.evaluate(() => performance.getEntriesByName('plan', 'measure').map((entry) => entry.duration));
 
@@ -50,7 +41,7 @@ export async function changeSpeed(browser: Browser, url: string, say: (line: str
   try {
     const page = await context.newPage();
     say('change: opening a long take and fitting the body to it');
-    await openLongTake(page, url);
+    await openLongTake(page, url, longTakeBook(DURATION_S, FPS));
     // An undo changes the setting whatever screen is shown.
     const show = (screen: string): Promise<void> => page.evaluate((hash) => { location.hash = hash; }, `#/${screen}`);
     await show('pace');

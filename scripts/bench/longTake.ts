@@ -1,13 +1,17 @@
 /** A book with a long made-up take in it, to be opened in the app as a file: no footage, no posing. */
-import { newBook } from '../../src/book/document.ts';
+import { type Book, newBook } from '../../src/book/document.ts';
 import { writeBookFile } from '../../src/book/bookFile.ts';
 import { syntheticTrack } from './syntheticTrack.ts';
 
-/** Text of the book file. */
-export function longTakeBook(durationS: number, fps: number): string {
+/**
+ * Text of the book file.
+ *
+ * @param set what else the book holds
+ */
+export function longTakeBook(durationS: number, fps: number, set: (book: Book) => Book = (book) => book): string {
   const track = syntheticTrack(durationS, fps);
   const book = newBook();
-  return writeBookFile({
+  return writeBookFile(set({
     ...book,
     title: 'Long take',
     take: {
@@ -15,5 +19,5 @@ export function longTakeBook(durationS: number, fps: number): string {
       durationS, frames: track.timesS.length, rate: { kind: 'constant', fps }, address: null,
     },
     model: track.model,
-  }, track);
+  }), track);
 }

@@ -1,7 +1,7 @@
 /**
  * `npm run bench`: times what a person waits for, and prints it as Markdown.
  *
- *     npm run bench -- [--only pose,fit,correct,plan,puppet,retime,balance,poise,change,page,playhead] [--write]
+ *     npm run bench -- [--only pose,fit,correct,plan,puppet,retime,balance,poise,change,drag,page,playhead] [--write]
  *
  * --write puts the result, with the date and the facts of the machine, into docs/benchmarks.md. Absolute times belong to the
  * machine; ratios carry over better.
@@ -20,6 +20,7 @@ import { markdownTable } from './document/markdownTable.ts';
 import { balanceSpeed } from './balanceSpeed.ts';
 import { changeSpeed } from './changeSpeed.ts';
 import { correctSpeed } from './correctSpeed.ts';
+import { dragSpeed } from './dragSpeed.ts';
 import { fitSpeed } from './fitSpeed.ts';
 import { loadOfOthers, machineFacts } from './machine.ts';
 import { pageLoad } from './pageLoad.ts';
@@ -46,6 +47,7 @@ const BENCHES: Readonly<Record<string, { readonly on: 'bench' | 'app'; readonly 
   balance: { on: 'bench', run: balanceSpeed },
   poise: { on: 'bench', run: poiseSpeed },
   change: { on: 'app', run: changeSpeed },
+  drag: { on: 'app', run: dragSpeed },
   page: { on: 'app', run: pageLoad },
   playhead: { on: 'app', run: playheadSpeed },
 };
