@@ -1,9 +1,10 @@
 /**
  * `npm run pictures`: the pictures of the app in the docs, taken of the app itself with the demo take.
  *
- *     npm run pictures -- [--out DIR] [--only NAME]
+ *     npm run pictures -- [--out DIR] [--only NAME] [--seen-as EYES]
  *
- * `--out`: all states and widths into DIR, to be looked at, instead of the docs' few; `--only`: these pictures alone.
+ * `--out`: all states and widths into DIR, to be looked at, instead of the docs' few; `--only`: these pictures alone;
+ * `--seen-as`: as by eyes without one kind of cones (`colourBlind.ts`).
  */
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
@@ -13,8 +14,11 @@ import { launchBrowser } from '../browser/launch.ts';
 import { buildApp } from '../serve/build.ts';
 import { PROJECT_FOLDER } from '../serve/projectFolder.ts';
 import { serveApp } from '../serve/serveApp.ts';
+import { SEEN_AS, seeAs } from './colourBlind.ts';
 
-const { values } = parseArgs({ options: { out: { type: 'string' }, only: { type: 'string', multiple: true } } });
+const { values } = parseArgs({ options: { out: { type: 'string' }, only: { type: 'string', multiple: true }, 'seen-as': { type: 'string' } } });
+const eyes = SEEN_AS.find((name) => name === values['seen-as']);
+if (values['seen-as'] !== undefined && (eyes === undefined || values.out === undefined)) throw new Error(`--seen-as takes ${SEEN_AS.join(', ')}, with --out.`);
 const folder = values.out ?? join(PROJECT_FOLDER, 'docs', 'pictures');
 mkdirSync(folder, { recursive: true });
 
@@ -113,8 +117,10 @@ try {
     await page.waitForTimeout(1_500);
     // What was put right is fitted anew.
     if (shot.keys !== undefined) await page.waitForFunction(() => document.querySelector('progress') === null);
-    await page.screenshot({ path: join(folder, `${shot.name}.png`) });
-    console.log(`${shot.name}.png`);
+    if (eyes !== undefined) await seeAs(page, eyes);
+    const file = `${shot.name}${eyes === undefined ? '' : `-${eyes}`}.png`;
+    await page.screenshot({ path: join(folder, file) });
+    console.log(file);
     await context.close();
   }
 } finally {
