@@ -28,7 +28,7 @@ export const WIDE_LADDER: LadderLayout = {
   widthPx: 288, numberX: 46, exposureX: 112, barX: 124, barWidthPx: 54, markX: 184, markWidthPx: 22, feetX: 222, footPx: 9, shotX: 266,
 };
 export const NARROW_LADDER: LadderLayout = {
-  widthPx: 236, numberX: 40, exposureX: 98, barX: 106, barWidthPx: 36, markX: 147, markWidthPx: 16, feetX: 176, footPx: 8, shotX: 219,
+  widthPx: 236, numberX: 40, exposureX: 98, barX: 110, barWidthPx: 32, markX: 147, markWidthPx: 16, feetX: 176, footPx: 8, shotX: 219,
 };
 
 export interface LadderRow {
@@ -39,6 +39,8 @@ export interface LadderRow {
   readonly label: string | undefined;
   readonly exposures: string | undefined;
   readonly barPx: number;
+  /** For how many exposures the step is held: as many upright bars. */
+  readonly holds: number;
   /** `gap`: not known for some joint; `bridged`: drawn over a short gap. The word stands beside the hatching. */
   readonly mark: 'gap' | 'bridged' | undefined;
   readonly markWord: string | undefined;
@@ -89,6 +91,7 @@ export function ladder(rows: RowScale, window: RowWindow, layout: LadderLayout, 
       label: labelled ? String(index + 1) : undefined,
       exposures: labelled ? exposureSpan(input.exposure(index), input.holds(index)) : undefined,
       barPx: input.largestTurnSum > 0 ? (sum / input.largestTurnSum) * layout.barWidthPx : 0,
+      holds: input.holds(index),
       mark,
       markWord: mark !== undefined && rows.rowPx >= TEXT_ROW_PX ? (mark === 'gap' ? `G${missing}` : `B${bridged}`) : undefined,
       shot: input.isShot(index),
@@ -97,6 +100,17 @@ export function ladder(rows: RowScale, window: RowWindow, layout: LadderLayout, 
     });
   }
   return out;
+}
+
+/** Most bars of a hold that have room between exposures and turns. */
+const MOST_HOLD_BARS = 4;
+
+/** A hold as upright bars side by side; on low rows they run together to a profile of the pattern. */
+function holdBars({ y, centreY, holds }: LadderRow, { exposureX, barX }: LadderLayout, rowPx: number): string {
+  const pitch = (barX - exposureX - 4) / MOST_HOLD_BARS;
+  const height = rowPx < 6 ? rowPx : Math.min(14, rowPx * 0.62);
+  const top = rowPx < 6 ? y : centreY - height / 2;
+  return Array.from({ length: Math.min(holds, MOST_HOLD_BARS) }, (_, k) => `M${(exposureX + 2.5 + k * pitch + pitch / 2).toFixed(2)},${top.toFixed(1)}v${height.toFixed(1)}`).join('');
 }
 
 /** Middle of the marks of what was put right by hand, px from the left edge. */
@@ -144,6 +158,7 @@ export function drawLadder(
   const paths = [
     { name: 'rung', d: rungs, fill: null },
     { name: 'amount', d: bars.join(''), fill: null },
+    { name: 'hold', d: rung.map((r) => holdBars(r, layout, rows.rowPx)).join(''), fill: null },
     { name: 'mark', d: marks.join(''), fill: hatch },
     { name: 'rail', d: rails, fill: null },
     { name: 'foot', d: rung.filter((r) => r.stands?.left).map(leftFoot).join(''), fill: null },

@@ -24,6 +24,12 @@ async function planText(page: Page): Promise<string> {
   return readFileSync(await download.path(), 'utf8');
 }
 
+/** All that a saved plan says, but for its list of marks. */
+function withoutMarks(text: string): unknown {
+  const plan = JSON.parse(text) as { timing: Record<string, unknown> };
+  return { ...plan, timing: { ...plan.timing, marks: [] } };
+}
+
 async function field(page: Page, label: string | RegExp, text: string): Promise<void> {
   const input = page.getByLabel(label, { exact: typeof label === 'string' });
   await input.fill(text);
@@ -46,13 +52,17 @@ describe('retiming', () => {
     await whole(page);
     const before = await planText(page);
     const count = await stepCount(page);
+    const undo = page.locator('.undo-redo button').first();
+    // Opening the take was an edit as well.
+    const first = await undo.innerText();
     await goTo(page, 21);
     await page.keyboard.press('z');
     const grip = page.locator('.grip');
     expect(await grip.count()).toBe(1);
     // Step 21 on twos begins at exposure 41.
     expect(await exposureOf(page)).toBe(41);
-    expect(await planText(page)).toBe(before);
+    // It is listed, and changes nothing else yet.
+    expect(withoutMarks(await planText(page))).toEqual(withoutMarks(before));
 
     // Three rows down, with a rest longer than two edits may lie apart: still one edit.
     const box = (await grip.boundingBox())!;
@@ -79,14 +89,15 @@ describe('retiming', () => {
 
     const longer = page.getByRole('button', { name: /^One step longer: pause/ }).first();
     await longer.waitFor();
+    // Saving waits until the plan of the last key is there.
+    await planText(page);
     const shorter = await stepCount(page);
     await longer.click();
     await page.waitForFunction((former) => Number(document.querySelector('[role=slider][aria-label=Steps]')?.getAttribute('aria-valuemax')) === former + 1, shorter);
     expect(await planText(page)).not.toBe(before);
 
-    const undo = page.locator('.undo-redo button').first();
     let edits = 0;
-    while (await undo.isEnabled()) {
+    while ((await undo.innerText()) !== first) {
       await undo.click();
       edits += 1;
       expect(edits).toBeLessThan(10);

@@ -43,6 +43,25 @@ export function inWindow<T>(all: readonly T[], from: (one: T) => number, to: (on
   return all.filter((one) => to(one) >= window.first - 1 && from(one) <= window.last + 1);
 }
 
+/** Words along a band, read with the head tilted; as often as the eye needs them on a long one. */
+export interface BandWord {
+  readonly text: string;
+  readonly y: number;
+  readonly name: 'band-word-move' | 'band-word-pause';
+}
+
+/** A band shorter than its word gets none; how far apart words stand on a long one, px. Our choice. */
+const WORD_PX = { move: 40, pause: 46 } as const;
+const WORD_EVERY_PX = 320;
+
+/** Words of bands from one height to another. */
+export function bandWords(kind: keyof typeof WORD_PX, topPx: number, bottomPx: number): readonly BandWord[] {
+  const length = bottomPx - topPx;
+  if (length < WORD_PX[kind]) return [];
+  const count = Math.max(1, Math.round(length / WORD_EVERY_PX));
+  return Array.from({ length: count }, (_, k) => ({ text: kind, y: topPx + ((k + 0.5) * length) / count, name: `band-word-${kind}` as const }));
+}
+
 /** Draws one lane into an SVG as high as all rows; `id` is unique in the page, for the hatch. */
 export function drawMomentBands(
   svgElement: SVGSVGElement, rows: RowScale, window: RowWindow, layout: BandLayout, moves: readonly MoveOnSteps[], pauses: readonly PauseOnSteps[], id: string,
@@ -57,4 +76,15 @@ export function drawMomentBands(
     { name: 'band-peak', d: seenMoves.map(({ peakStep }) => `M${layout.x},${stepY(rows, peakStep)}h${layout.widthPx}`).join(''), fill: null },
   ];
   svg.selectAll('path.drawn').data(paths).join('path').attr('class', (d) => `drawn ${d.name}`).attr('fill', (d) => d.fill).attr('d', (d) => d.d || null);
+  // a move's word stands where the band is widest
+  const words = [
+    ...seenMoves.flatMap(({ startStep, peakStep, endStep }) => {
+      const made = bandWords('move', stepY(rows, startStep), stepY(rows, endStep));
+      return made.length === 1 ? made.map((word) => ({ ...word, y: stepY(rows, peakStep) - WORD_PX.move / 2 })) : made;
+    }),
+    ...seenPauses.flatMap(({ fromStep, toStep }) => bandWords('pause', rows.top(fromStep), rows.top(toStep + 1))),
+  ];
+  const x = layout.x + layout.widthPx / 2;
+  svg.selectAll<SVGTextElement, BandWord>('text').data(words).join('text').attr('class', (d) => d.name)
+    .attr('transform', (d) => `translate(${x},${d.y.toFixed(1)}) rotate(90)`).text((d) => d.text);
 }

@@ -84,6 +84,8 @@ export function moveMark(timing: TimingSettings, { rate }: MarkContext, id: stri
   const most = at + 1 < timing.marks.length ? Math.ceil(timing.marks[at + 1]!.filmS * rate - 1e-6) - 1 : Infinity;
   if (least > most) throw refused(`There is no exposure free for the mark ${named(mark)}.`, 'Move a mark beside it first.');
   const exposure = Math.min(most, Math.max(least, Math.round(filmS * rate)));
+  // the very timing again, so that nothing is made anew
+  if (exposure / rate === mark.filmS) return timing;
   return replaced(timing, at, { ...mark, filmS: exposure / rate });
 }
 

@@ -1,5 +1,5 @@
 /** A mark as a grip that is dragged to another row, or moved by the arrow keys; the timing follows while it moves. */
-import { type KeyboardEvent, type PointerEvent, type ReactElement, useRef } from 'react';
+import { type KeyboardEvent, type PointerEvent, type ReactElement, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import { HELD_KEY } from '../../../../book/history.ts';
 import type { Plan } from '../../../../plan/plan.ts';
@@ -12,10 +12,12 @@ import { paceView } from '../../../state/paceView.ts';
 import { editTiming } from '../../../state/timingEdits.ts';
 import { useSetting } from '../../../state/use.ts';
 import { filmAtY, rowOfFilm } from './filmRows.ts';
+import type { GripPlace } from './gripPlaces.ts';
 
 export interface MarkGripProps {
   readonly mark: TimeMark;
   readonly plan: Plan;
+  readonly place: GripPlace;
   readonly leftPx: number;
 }
 
@@ -26,11 +28,13 @@ export function markWords({ name, kind }: TimeMark): string {
   return name === '' ? KIND_WORDS[kind] : name;
 }
 
-export function MarkGrip({ mark, plan, leftPx }: MarkGripProps): ReactElement {
+export function MarkGrip({ mark, plan, place, leftPx }: MarkGripProps): ReactElement {
   const { rows } = useBenchRows();
   const rate = useSetting('rate');
   const picked = useStore(paceView, (s) => s.picked === mark.id);
   const drag = useRef<{ readonly key: string; readonly offsetPx: number } | null>(null);
+  /** While it is dragged: where it was taken from. */
+  const [from, setFrom] = useState<{ readonly y: number; readonly exposure: number } | null>(null);
   const exposure = exposureAt(mark.filmS, rate);
   const row = rowOfFilm(plan, mark.filmS);
 
@@ -39,8 +43,9 @@ export function MarkGrip({ mark, plan, leftPx }: MarkGripProps): ReactElement {
     event.stopPropagation();
     paceView.setState({ picked: mark.id, panel: 'retime' });
     if (event.button !== 0 || mark.locked) return;
-    drag.current = { key: `${HELD_KEY}mark ${mark.id} ${event.timeStamp}`, offsetPx: event.clientY - rowsTop(event.currentTarget) - (row + 0.5) * rows.rowPx };
+    drag.current = { key: `${HELD_KEY}mark ${mark.id} ${event.timeStamp}`, offsetPx: event.clientY - rowsTop(event.currentTarget) - place.markY };
     event.currentTarget.setPointerCapture(event.pointerId);
+    setFrom({ y: place.markY, exposure });
   };
   const onPointerMove = (event: PointerEvent<HTMLButtonElement>): void => {
     if (drag.current === null || !event.currentTarget.hasPointerCapture(event.pointerId)) return;
@@ -53,6 +58,7 @@ export function MarkGrip({ mark, plan, leftPx }: MarkGripProps): ReactElement {
   };
   const onPointerUp = (): void => {
     drag.current = null;
+    setFrom(null);
   };
   const onKeyDown = (event: KeyboardEvent<HTMLButtonElement>): void => {
     const by = event.shiftKey ? 10 : 1;
@@ -68,24 +74,27 @@ export function MarkGrip({ mark, plan, leftPx }: MarkGripProps): ReactElement {
     event.preventDefault();
     event.stopPropagation();
   };
+  const thin = place.thin && !picked;
   return (
-    <button
-      type="button"
-      className={`grip${picked ? ' grip-picked' : ''}${mark.locked ? ' grip-locked' : ''}`}
-      style={{ left: leftPx, top: (row + 0.5) * rows.rowPx }}
-      title={mark.locked ? 'Locked (L unlocks it)' : 'Drag to another exposure; arrow keys move it by one, with Shift by ten; L locks, Delete removes'}
-      aria-label={`Mark ${markWords(mark)} at exposure ${exposure}${mark.locked ? ', locked' : ''}`}
-      onPointerDown={onPointerDown}
-      onPointerMove={onPointerMove}
-      onPointerUp={onPointerUp}
-      onPointerCancel={onPointerUp}
-      onKeyDown={onKeyDown}
-      onFocus={() => paceView.setState({ picked: mark.id })}
-      onClick={() => goToStep(Math.round(row))}
-    >
-      <span className="grip-name">{markWords(mark)}</span>
-      <b>{exposure}</b>
-      {mark.locked ? <span aria-hidden="true">▪</span> : null}
-    </button>
+    <>
+      {from === null || from.exposure === exposure ? null : <span className="grip-from" style={{ top: from.y }}>was {from.exposure}</span>}
+      <button
+        type="button"
+        className={`grip${thin ? ' grip-thin' : ''}${picked ? ' grip-picked' : ''}${mark.locked ? ' grip-locked' : ''}`}
+        style={{ left: leftPx, top: place.gripY }}
+        title={mark.locked ? 'Locked (L unlocks it)' : 'Drag to another exposure; arrow keys move it by one, with Shift by ten; L locks, Delete removes'}
+        aria-label={`${markWords(mark)} ${exposure}: mark at exposure ${exposure}${mark.locked ? ', locked' : ''}`}
+        onPointerDown={onPointerDown}
+        onPointerMove={onPointerMove}
+        onPointerUp={onPointerUp}
+        onPointerCancel={onPointerUp}
+        onKeyDown={onKeyDown}
+        onFocus={() => paceView.setState({ picked: mark.id })}
+        onClick={() => goToStep(Math.round(row))}
+      >
+        {thin ? null : <><span className="grip-name">{markWords(mark)}</span>{' '}<b>{exposure}</b></>}
+        {mark.locked ? <span aria-hidden="true">▪</span> : null}
+      </button>
+    </>
   );
 }

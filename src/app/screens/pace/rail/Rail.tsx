@@ -1,8 +1,9 @@
 /** The rail beside the ladder: what the performer does when, and the marks that tie it to the film. */
-import { type ReactElement, useCallback, useRef } from 'react';
+import { type ReactElement, useCallback, useMemo, useRef } from 'react';
 import { useStore } from 'zustand';
 import { LIMB_WORDS } from '../../../../charts/moments/limbWords.ts';
 import { drawMomentBands } from '../../../../charts/moments/momentBands.ts';
+import type { RowWindow } from '../../../../charts/rowScale.ts';
 import type { Plan } from '../../../../plan/plan.ts';
 import { LIMBS } from '../../../../timing/moments/moments.ts';
 import { Select } from '../../../fields/Select.tsx';
@@ -10,11 +11,19 @@ import { useBenchRows } from '../../../ladder/benchContext.ts';
 import { useDrawing } from '../../../look/useDrawing.ts';
 import { paceView } from '../../../state/paceView.ts';
 import { useBook } from '../../../state/use.ts';
+import { rowOfFilm } from './filmRows.ts';
+import { gripPlaces } from './gripPlaces.ts';
 import { MarkGrip } from './MarkGrip.tsx';
 
 /** Width of the rail, and of its lane of moves and pauses, px. */
 export const RAIL_PX = 148;
 const LANE = { x: 8, widthPx: 30 };
+/** Left edge of the grips, px. */
+const GRIPS_PX = LANE.x + LANE.widthPx + 6;
+/** Rows beyond the drawn ones in which a grip may still reach into them. */
+const NEAR_ROWS = 40;
+
+const isNear = (row: number, { first, last }: RowWindow): boolean => row >= first - NEAR_ROWS && row <= last + NEAR_ROWS;
 
 const OF = ['body', ...LIMBS] as const;
 
@@ -36,6 +45,9 @@ export function Rail({ plan }: { readonly plan: Plan }): ReactElement {
   const { rows, window } = useBenchRows();
   const of = useStore(paceView, (s) => s.of);
   const marks = useBook((b) => b.timing.marks);
+  const places = useMemo(() => gripPlaces(marks.map(({ filmS }) => (rowOfFilm(plan, filmS) + 0.5) * rows.rowPx)), [marks, plan, rows]);
+  const picked = useStore(paceView, (s) => s.picked);
+  const seen = marks.flatMap((mark, k) => (mark.id === picked || isNear(places[k]!.markY / rows.rowPx, window) ? [{ mark, place: places[k]! }] : []));
   const svg = useRef<SVGSVGElement>(null);
   const draw = useCallback(() => {
     if (svg.current === null) return;
@@ -53,7 +65,10 @@ export function Rail({ plan }: { readonly plan: Plan }): ReactElement {
         role="img"
         aria-label={`Moves (full) and pauses (hatched) of the ${LIMB_WORDS[of]} over the steps; the Retime panel lists them`}
       />
-      {marks.map((mark) => <MarkGrip key={mark.id} mark={mark} plan={plan} leftPx={LANE.x + LANE.widthPx} />)}
+      <svg className="rail-leads" width={GRIPS_PX} height={rows.heightPx} aria-hidden="true">
+        {seen.map(({ mark, place }) => <path key={mark.id} d={`M0,${place.markY}H${LANE.x + LANE.widthPx - 4}L${GRIPS_PX},${place.gripY}`} />)}
+      </svg>
+      {seen.map(({ mark, place }) => <MarkGrip key={mark.id} mark={mark} plan={plan} place={place} leftPx={GRIPS_PX} />)}
     </div>
   );
 }
