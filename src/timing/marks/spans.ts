@@ -19,6 +19,11 @@ const SAME_EXPOSURES = 0.5;
  */
 export function resizeSpan(timing: TimingSettings, context: MarkContext, from: SpanEnd, to: SpanEnd, exposures: number): TimingSettings {
   if (!Number.isInteger(exposures) || exposures < 1) throw refused(`A span can’t last ${exposures} exposures.`, 'Type a whole number from 1 up.');
+  return sized(timing, context, from, to, exposures);
+}
+
+/** The same for any length, whole exposures or not. */
+function sized(timing: TimingSettings, context: MarkContext, from: SpanEnd, to: SpanEnd, exposures: number): TimingSettings {
   if (!(to.sourceS > from.sourceS)) throw refused('Nothing lies between these two moments.', 'Choose a span that ends later than it begins.');
   let marked = ensure(timing, context, from);
   marked = ensure(marked, context, to);
@@ -43,8 +48,9 @@ export function resizeSpan(timing: TimingSettings, context: MarkContext, from: S
 export function lengthenSpan(timing: TimingSettings, context: MarkContext, from: SpanEnd, to: SpanEnd, byExposures: number): TimingSettings {
   const warp = warpFor(timing, context);
   const now = (warp.filmAt(to.sourceS) - warp.filmAt(from.sourceS)) * context.rate;
-  // a span that lies between exposures becomes whole ones
-  return resizeSpan(timing, context, from, to, Math.round(now) + byExposures);
+  if (now + byExposures < 1 - 1e-6) throw refused('A span lasts one exposure at least.', 'Make the change smaller.');
+  // by just so many, also where the span lies between exposures: what comes after must keep its place on them
+  return sized(timing, context, from, to, now + byExposures);
 }
 
 /** Plays a span so many times faster (below 1: slower); to the nearest whole exposure. Errors as for {@link resizeSpan}. */

@@ -4,7 +4,7 @@ import { figure } from '../../../../charts/figures.ts';
 import { LIMB_WORDS } from '../../../../charts/moments/limbWords.ts';
 import type { Plan } from '../../../../plan/plan.ts';
 import { placeMarks, type NewMark } from '../../../../timing/marks/marks.ts';
-import { resizeSpan } from '../../../../timing/marks/spans.ts';
+import { lengthenSpan } from '../../../../timing/marks/spans.ts';
 import { MINIMUM_JERK_EASE } from '../../../../timing/moments/ease.ts';
 import type { MomentsOf, MoveOnSteps, PauseOnSteps } from '../../../../timing/moments/moments.ts';
 import { NumberField } from '../../../fields/NumberField.tsx';
@@ -58,7 +58,7 @@ function MomentRow({ moment, plan, words }: { readonly moment: Moment; readonly 
     const [a, b] = [freshId('s'), freshId('e')];
     const from: NewMark = { id: a, sourceS: startS(moment), kind: 'start', name: moment.kind === 'move' ? 'move starts' : 'pause starts' };
     const to: NewMark = { id: b, sourceS: endS(moment), kind: 'end', name: moment.kind === 'move' ? 'move stops' : 'pause ends' };
-    editTiming((timing, context) => resizeSpan(timing, context, from, to, wanted * held), { label: `${moment.kind} at step ${first + 1}: ${wanted} steps` });
+    editTiming((timing, context) => lengthenSpan(timing, context, from, to, (wanted - steps) * held), { label: `${moment.kind} at step ${first + 1}: ${wanted} steps` });
   };
   return (
     <tr>
