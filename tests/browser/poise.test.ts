@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { openPage } from './harness.ts';
 
 describe('Poise', () => {
-  it('says the verdict, shows the plumb line, ties a foot down, asks for a correction, and undoes both', async () => {
+  it('says the verdict, shows the plumb line, ties a foot down, asks for a correction, and undoes the tie-down', async () => {
     const { page, close, complaints } = await openPage('/?demo#/poise');
     await page.waitForFunction(() => Number(document.querySelector('[role=slider][aria-label=Steps]')?.getAttribute('aria-valuemax')) > 0);
     await page.getByRole('heading', { name: 'Would stand' }).waitFor();
