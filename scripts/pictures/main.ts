@@ -70,6 +70,7 @@ const SHOTS: readonly Shot[] = [
   { name: 'pace-moves', address: '?demo#/pace', size: WIDE, keys: AT_THE_REACH, press: ['Moves'] },
   { name: 'pace-pauses', address: '?demo#/pace', size: WIDE, keys: AT_THE_REACH, press: ['Pauses', 'gentle'] },
   { name: 'pace-holds', address: '?demo#/pace', size: WIDE, keys: AT_THE_REACH, press: ['Holds', 'Propose from what moves on screen'] },
+  { name: 'pace-play', address: '?demo#/pace', size: WIDE, keys: AT_THE_REACH, press: ['Play', 'Stopwatch on'] },
   { name: 'pace-versions', address: '?demo#/pace', size: WIDE, keys: AT_THE_REACH, press: ['Versions', 'Keep', 'Compare'] },
   { name: 'poise', address: '?demo#/poise', size: WIDE, keys: AT_THE_REACH, inDocs: true },
   { name: 'poise-narrow', address: '?demo#/poise', size: NARROW, keys: AT_THE_REACH },

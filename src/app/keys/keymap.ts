@@ -29,6 +29,7 @@ export const KEYMAP: Readonly<Record<CommandName, readonly string[]>> = {
   fitBody: ['f'],
   takeCutoff: ['h'],
   markHere: ['z'],
+  playOrTap: [' '],
   holdHere: ['Shift+z'],
   nextPaceView: ['Shift+v'],
   stopWork: ['Escape'],
@@ -95,7 +96,7 @@ export function commandFor(press: KeyPress): CommandName | undefined {
 }
 
 const KEY_WORDS: Readonly<Record<string, string>> = {
-  ArrowUp: '↑', ArrowDown: '↓', ArrowLeft: '←', ArrowRight: '→', PageUp: 'PgUp', PageDown: 'PgDn', Escape: 'Esc', Delete: 'Del', '-': '−',
+  ' ': 'Space', ArrowUp: '↑', ArrowDown: '↓', ArrowLeft: '←', ArrowRight: '→', PageUp: 'PgUp', PageDown: 'PgDn', Escape: 'Esc', Delete: 'Del', '-': '−',
 };
 
 /** One combination as it is printed on keys: `Ctrl+Z`, `↑`. */

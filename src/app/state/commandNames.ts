@@ -33,6 +33,7 @@ export const COMMAND_GROUPS = {
   Pace: {
     takeCutoff: 'Smooth as the footage suggests',
     markHere: 'Mark this moment',
+    playOrTap: 'Play or stop; a tap while the stopwatch is on',
     holdHere: 'Hold this pose for another step',
     nextPaceView: 'Joints, limbs or moves along the rows',
   },

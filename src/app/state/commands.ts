@@ -14,6 +14,7 @@ import type { CommandName } from './commandNames.ts';
 import { CORRECTING_COMMANDS, isCorrectingCommand } from './correctingCommands.ts';
 import { saveIncrements, savePlan } from './exports.ts';
 import { askAndOpen, saveBookFile } from './files.ts';
+import { playOrTap } from '../play/player.ts';
 import { playhead, setPlayhead } from './playhead.ts';
 import { PACE_VIEWS, paceView } from './paceView.ts';
 import { poiseView } from './poiseView.ts';
@@ -100,6 +101,7 @@ const COMMANDS: Readonly<Record<CommandName, () => void>> = {
   },
   markHere: () => markHere(),
   holdHere: () => holdHere(),
+  playOrTap,
   nextPaceView: () => paceView.setState(({ view }) => ({ view: PACE_VIEWS[(PACE_VIEWS.indexOf(view) + 1) % PACE_VIEWS.length]! })),
   ...CORRECTING_COMMANDS,
   ...PUPPET_COMMANDS,
@@ -122,7 +124,7 @@ const COMMANDS: Readonly<Record<CommandName, () => void>> = {
 };
 
 /** Keys that are Pace's alone. */
-const PACE_COMMANDS: ReadonlySet<CommandName> = new Set(['markHere', 'holdHere', 'nextPaceView']);
+const PACE_COMMANDS: ReadonlySet<CommandName> = new Set(['markHere', 'holdHere', 'playOrTap', 'nextPaceView']);
 
 /** Whether a command has anything to do now; what it offers is disabled otherwise. */
 export function canRun(name: CommandName): boolean {
@@ -138,6 +140,7 @@ export function canRun(name: CommandName): boolean {
       return plan !== null && job === null;
     case 'markHere':
     case 'holdHere':
+    case 'playOrTap':
       return plan !== null && plan.stepCount > 0;
     case 'takeCutoff': {
       const cutoffHz = session.getState().cutoff?.cutoffHz ?? null;

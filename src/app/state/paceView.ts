@@ -7,7 +7,7 @@ export const PACE_VIEWS = ['joints', 'limbs', 'moves'] as const;
 export type PaceViewName = (typeof PACE_VIEWS)[number];
 
 /** What stands at the side. */
-export const PACE_PANELS = ['retime', 'holds', 'pauses', 'leads', 'versions'] as const;
+export const PACE_PANELS = ['retime', 'holds', 'pauses', 'leads', 'play', 'versions'] as const;
 export type PacePanel = (typeof PACE_PANELS)[number];
 
 export const RATE_UNITS = ['deg', 'mm', 'heights'] as const;
