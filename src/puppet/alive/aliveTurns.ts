@@ -1,7 +1,8 @@
 /**
  * Small moves that keep pauses alive: for each pause and each joint that carries them a slow wandering that begins and ends with
  * nothing, at least as large as the joint's smallest move and never larger than a stated drift, set off from joint to joint, so
- * that some joint moves nearly every step while none is busy.
+ * that some joint moves nearly every step while none is busy. Where rounding leaves more than a set count of identical steps all
+ * the same, `keepStirring.ts` puts a move in.
  *
  * - `sway`: the performer's own wandering in that pause about its middle, without its trend, enlarged until a hand can make it; in a
  *   pause that the timing made there is none, and a weight shift takes its place.
@@ -21,7 +22,8 @@ import { completeArmature } from '../completeArmature.ts';
 import { drivesOf } from '../drives.ts';
 import type { PuppetSettings } from '../puppetSettings.ts';
 import { angleAbout, DEG_PER_RAD } from '../turns.ts';
-import { carriersOf, type Carrier } from './carriers.ts';
+import { carriersOf, stirrersOf, type Carrier } from './carriers.ts';
+import { keepStirring, MOST_STILL_STEPS } from './keepStirring.ts';
 
 export interface AliveSources {
   /** Of the whole body, and of each limb. */
@@ -44,21 +46,27 @@ const PERIOD_S = { breath: 60 / 14, 'weight shift': 4 } as const;
 const LEAST_PERIOD_STEPS = 8;
 const TAPER_STEPS = 3;
 
-/** What is added to the plan's pauses; `null` where nothing is. */
-export function aliveTurns({ pauses, poses, steps, armature, drives }: AliveSources, { strength, pattern, frozen }: AliveSettings): Added | null {
+/**
+ * What is added to the plan's pauses; `null` where nothing is.
+ *
+ * @param mostStill identical steps that may follow each other in a pause, 2 or more
+ */
+export function aliveTurns(
+  { pauses, poses, steps, armature, drives }: AliveSources, { strength, pattern, frozen }: AliveSettings, mostStill = MOST_STILL_STEPS,
+): Added | null {
   if (strength === 'off') return null;
   const complete = completeArmature(armature);
   const width = complete.joints.length;
-  const carriers = carriersOf(complete, drivesOf(complete, { drives }), pattern, frozen);
+  const all = drivesOf(complete, { drives });
+  const carriers = carriersOf(complete, all, pattern, frozen);
+  const long = pauses.filter(({ fromStep, toStep }) => toStep - fromStep + 1 >= LEAST_ALIVE_STEPS);
   const added = emptyAdded(steps.count, width);
-  let some = false;
   carriers.forEach((carrier, k) => {
     const { smallestDeg, slackDeg } = complete.joints[carrier.joint]!;
     const free = turnsFreely(complete.joints[carrier.joint]!.kind);
     const mostDeg = Math.min(MOST_DRIFT_DEG[strength], AMPLITUDE[strength] * smallestDeg + slackDeg);
-    for (const pause of pauses) {
-      const count = pause.toStep - pause.fromStep + 1;
-      if (pause.of !== carrier.limb || count < LEAST_ALIVE_STEPS) continue;
+    for (const pause of long) {
+      if (pause.of !== carrier.limb) continue;
       const own = pattern === 'sway' ? ownSway(poses, carrier, pause, free ? null : complete.joints[carrier.joint]!.axis) : null;
       const wander = own === null ? patternOf(carrier, pause, steps, pattern === 'breath' ? 'breath' : 'weight shift', k) : own;
       const largest = wander.reduce((most, v) => Math.max(most, Math.hypot(...v)), 0);
@@ -69,10 +77,10 @@ export function aliveTurns({ pauses, poses, steps, armature, drives }: AliveSour
         const at = ((pause.fromStep + i) * width + carrier.joint) * 3;
         for (let c = 0; c < 3; c++) added.turnDeg[at + c]! += v[c]! * by;
       });
-      some = true;
     }
   });
-  return some ? added : null;
+  keepStirring({ pauses: long, poses, armature, complete, drives, ranks: stirrersOf(complete, all, frozen), mostDriftDeg: MOST_DRIFT_DEG[strength], mostStill }, added);
+  return added.turnDeg.some((deg) => deg !== 0) ? added : null;
 }
 
 /** 0 at both ends of a pause, 1 within. */

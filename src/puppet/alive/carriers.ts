@@ -41,3 +41,22 @@ export function carriersOf({ joints }: CompleteArmature, drives: readonly Comple
     return [{ joint: p, limb, source, axis: unit, share: size }];
   });
 }
+
+/** Solved from where the feet stand, whatever is put on top. */
+export const LEGS: ReadonlySet<JointName> = new Set<JointName>(['pelvis', ...LIMB_JOINTS.leftLeg, ...LIMB_JOINTS.rightLeg]);
+
+/** The order in which joints are asked to stir: trunk and head first, since an arm may lie on a table; a wrist last. */
+const STIR_RANK: Readonly<Partial<Record<Limb, number>>> = { head: 0, shoulders: 0, leftArm: 1, rightArm: 1 };
+/** A wrist, which carries no pattern, nods. */
+const WRIST_AXIS: Triple = [0, 0, 1];
+
+/** All that may make a move of its own where a pattern leaves a pause still, those first that are asked first. */
+export function stirrersOf(armature: CompleteArmature, drives: readonly CompleteDrive[], frozen: readonly string[]): readonly (readonly Carrier[])[] {
+  const own = carriersOf(armature, drives, 'weight shift', frozen);
+  const wrists = armature.joints.flatMap((joint, p): readonly Carrier[] => {
+    const source = drives[p]!.from;
+    if ((source !== 'leftWrist' && source !== 'rightWrist') || frozen.includes(joint.name)) return [];
+    return [{ joint: p, limb: source === 'leftWrist' ? 'leftArm' : 'rightArm', source, axis: turnsFreely(joint.kind) ? WRIST_AXIS : [1, 0, 0], share: 1 }];
+  });
+  return [...[0, 1].map((rank) => own.filter(({ limb }) => STIR_RANK[limb] === rank)), wrists].filter((rank) => rank.length > 0);
+}
