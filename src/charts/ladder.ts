@@ -1,5 +1,5 @@
 /**
- * The ladder: the steps of the plan as rungs, from top to bottom. Number, exposures, how much moves, gap mark, shot tick.
+ * The ladder: the steps of the plan as rungs, from top to bottom. Number, exposures, how much moves, gap mark, feet, balance, shot tick.
  *
  * `ladder` works out what is to be seen of a window of rows (pure, tested); `drawLadder` puts it into an SVG.
  */
@@ -8,6 +8,8 @@ import { exposureSpan } from './figures.ts';
 import type { GapCount } from './certainty.ts';
 import { ensureHatch } from './hatch.ts';
 import { isLabelled, labelEvery, type RowScale, type RowWindow } from './rowScale.ts';
+import type { BalanceMark } from './poise/balanceMark.ts';
+import { balanceMarkPaths } from './poise/balanceMarkPaths.ts';
 
 /** Where the parts of a rung stand, px from the left edge; texts are right-aligned at `numberX` and `exposureX`. */
 export interface LadderLayout {
@@ -21,14 +23,16 @@ export interface LadderLayout {
   /** Left edge of the two lanes that say which foot stands, and the width of one. */
   readonly feetX: number;
   readonly footPx: number;
+  /** Middle of the sign of balance. */
+  readonly balanceX: number;
   readonly shotX: number;
 }
 
 export const WIDE_LADDER: LadderLayout = {
-  widthPx: 288, numberX: 46, exposureX: 112, barX: 124, barWidthPx: 54, markX: 184, markWidthPx: 22, feetX: 222, footPx: 9, shotX: 266,
+  widthPx: 288, numberX: 46, exposureX: 112, barX: 124, barWidthPx: 54, markX: 184, markWidthPx: 22, feetX: 222, footPx: 9, balanceX: 251, shotX: 266,
 };
 export const NARROW_LADDER: LadderLayout = {
-  widthPx: 236, numberX: 40, exposureX: 98, barX: 110, barWidthPx: 32, markX: 147, markWidthPx: 16, feetX: 176, footPx: 8, shotX: 219,
+  widthPx: 236, numberX: 40, exposureX: 98, barX: 110, barWidthPx: 32, markX: 147, markWidthPx: 16, feetX: 176, footPx: 8, balanceX: 203.5, shotX: 219,
 };
 
 export interface LadderRow {
@@ -47,6 +51,7 @@ export interface LadderRow {
   readonly shot: boolean;
   readonly stands: Standing;
   readonly byHand: ByHand;
+  readonly balance: BalanceMark | undefined;
 }
 
 /** Which feet stand; `null` where it is not known. */
@@ -66,6 +71,8 @@ export interface LadderInput {
   readonly isShot: (index: number) => boolean;
   readonly stands: (index: number) => Standing;
   readonly byHand: (index: number) => ByHand;
+  /** What is to be said of the step's balance; `undefined` where it holds or was not judged. */
+  readonly balance: (index: number) => BalanceMark | undefined;
 }
 
 /** Row heights from which texts fit on every row, and from which the shot tick is a box that can be hit. */
@@ -97,6 +104,7 @@ export function ladder(rows: RowScale, window: RowWindow, layout: LadderLayout, 
       shot: input.isShot(index),
       stands: input.stands(index),
       byHand: input.byHand(index),
+      balance: input.balance(index),
     });
   }
   return out;
@@ -165,6 +173,7 @@ export function drawLadder(
     { name: 'foot', d: rung.filter((r) => r.stands?.right).map(rightFoot).join(''), fill: null },
     { name: 'hand-span', d: rung.filter((r) => r.byHand === 'span').map((r) => `M${HAND_X},${r.y}v${rows.rowPx}`).join(''), fill: null },
     { name: 'hand', d: rung.filter((r) => r.byHand === 'here').map(diamond).join(''), fill: null },
+    ...balanceMarkPaths(rung, rows.rowPx, layout.balanceX),
     { name: 'shot-box', d: boxes ? rung.map((r) => box(r, 14)).join('') : '', fill: null },
     { name: 'shot-full', d: boxes ? rung.filter((r) => r.shot).map((r) => box(r, 14)).join('') : rung.filter((r) => r.shot).map((r) => `M${layout.shotX - 5},${r.y}h10v${rows.rowPx}h-10z`).join(''), fill: null },
     { name: 'shot-tick', d: boxes ? rung.filter((r) => r.shot).map(tick).join('') : '', fill: null },
@@ -175,7 +184,11 @@ export function drawLadder(
     .join('path')
     .attr('class', (d) => `drawn ${d.name}`)
     .attr('fill', (d) => d.fill)
-    .attr('d', (d) => d.d || null);
+    .attr('d', (d) => d.d || null)
+    .selectAll('title')
+    .data((d) => ('title' in d ? [d.title] : []))
+    .join('title')
+    .text((title) => title);
 
   // On low rows the first step's figures would be cut by the top edge.
   const textY = (r: LadderRow): number => Math.max(TEXT_ROW_PX / 2, r.centreY);

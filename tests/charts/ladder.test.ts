@@ -16,6 +16,7 @@ const input = {
   isShot: (i: number) => i === 1,
   stands: () => null,
   byHand: () => undefined,
+  balance: (i: number) => (i === 2 ? ('marginal' as const) : undefined),
 };
 const all = { first: 0, last: 5 };
 
@@ -64,6 +65,15 @@ describe('the ladder', () => {
 
   it('ticks the steps that were photographed', () => {
     expect(ladder(rowScale(6, 24), all, WIDE_LADDER, input).filter((r) => r.shot).map((r) => r.index)).toEqual([1]);
+  });
+
+  it('carries the balance of the steps that want a thought, and of no other', () => {
+    expect(ladder(rowScale(6, 24), all, WIDE_LADDER, input).map((r) => r.balance)).toEqual([undefined, undefined, 'marginal', undefined, undefined, undefined]);
+  });
+
+  it.each([WIDE_LADDER, NARROW_LADDER])('has room for the sign of balance between the lanes of the feet and the box of the shot', ({ feetX, footPx, balanceX, shotX }) => {
+    expect(balanceX - 5.5).toBeGreaterThan(feetX + footPx * 2.35);
+    expect(balanceX + 5.5).toBeLessThan(shotX - 7);
   });
 
   it.each([WIDE_LADDER, NARROW_LADDER])('keeps its parts apart and inside its width', (layout) => {

@@ -6,6 +6,7 @@ import { turnSums } from '../../charts/amount.ts';
 import { gapsAt } from '../../charts/certainty.ts';
 import { exposureSpan, figure } from '../../charts/figures.ts';
 import { drawLadder, ladder, type Standing } from '../../charts/ladder.ts';
+import { BALANCE_MARK_WORDS, balanceMarkAt } from '../../charts/poise/balanceMark.ts';
 import { useDrawing } from '../look/useDrawing.ts';
 import { paintWithPlayhead } from '../state/playhead.ts';
 import { useBook, useSession } from '../state/use.ts';
@@ -49,6 +50,7 @@ export function Ladder(): ReactElement {
       isShot: (index) => shots.has(index + 1),
       stands,
       byHand,
+      balance: (index) => balanceMarkAt(plan.balance, index),
     });
     drawLadder(svg.current, rungs, rows, layout, 'ladder');
   }, [plan, sums, shots, stands, byHand, rows, window, layout, posing]);
@@ -61,6 +63,7 @@ export function Ladder(): ReactElement {
         if (element === null || plan === null || plan.stepCount === 0) return;
         const index = Math.min(step, plan.stepCount - 1);
         const gaps = gapsAt(plan, index);
+        const mark = balanceMarkAt(plan.balance, index);
         const words = [
           `step ${index + 1} of ${plan.stepCount}`,
           `exposures ${exposureSpan(plan.exposure[index] ?? 0, plan.holds[index] ?? plan.on)}`,
@@ -68,6 +71,7 @@ export function Ladder(): ReactElement {
           ...(gaps.missing > 0 ? [`${gaps.missing} joints missing`] : []),
           ...(gaps.bridged > 0 ? [`${gaps.bridged} joints bridged`] : []),
           ...footWords(stands(index)),
+          ...(mark === undefined ? [] : [BALANCE_MARK_WORDS[mark]]),
           ...(byHand(index) === undefined ? [] : ['put right by hand']),
           shots.has(index + 1) ? 'photographed' : 'not photographed',
         ];

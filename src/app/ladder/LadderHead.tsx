@@ -3,6 +3,8 @@ import { type KeyboardEvent, type ReactElement, useEffect, useRef } from 'react'
 import { turnSums } from '../../charts/amount.ts';
 import { exposureSpan, figure } from '../../charts/figures.ts';
 import type { LadderLayout } from '../../charts/ladder.ts';
+import { BALANCE_LEGEND, BALANCE_MARK_SHORT, balanceMarkAt } from '../../charts/poise/balanceMark.ts';
+import { isFull, verdictPath } from '../../charts/poise/verdictSigns.ts';
 import { Key } from '../fields/Key.tsx';
 import { frameAtPlayhead } from '../media/frameAtPlayhead.ts';
 import { goToStep, runCommand } from '../state/commands.ts';
@@ -17,6 +19,8 @@ export function LadderHead({ layout }: { readonly layout: LadderLayout }): React
   const step = useRef<HTMLInputElement>(null);
   const exposures = useRef<HTMLSpanElement>(null);
   const moment = useRef<HTMLSpanElement>(null);
+  const sign = useRef<SVGPathElement>(null);
+  const balance = useRef<HTMLElement>(null);
   const shot = useRef<HTMLButtonElement>(null);
   const largest = plan === null ? 0 : turnSums(plan).largest;
 
@@ -33,6 +37,10 @@ export function LadderHead({ layout }: { readonly layout: LadderLayout }): React
         }
         const frame = frameAtPlayhead(frameTimes(), plan, at);
         if (moment.current !== null) moment.current.textContent = frame === undefined ? '' : `${figure(frame.timeS, 3)} s`;
+        const mark = plan === null || index < 0 ? undefined : balanceMarkAt(plan.balance, index);
+        if (balance.current !== null) balance.current.textContent = mark === undefined ? '' : BALANCE_MARK_SHORT[mark];
+        sign.current?.setAttribute('d', mark === undefined ? '' : verdictPath(mark, 8, 8, 6));
+        sign.current?.setAttribute('class', mark !== undefined && isFull(mark) ? 'balance-full' : 'balance-outline');
         shot.current?.setAttribute('aria-pressed', String(bookStore.getState().history.present.shotSteps.includes(index + 1)));
       }),
     // The list of photographed steps is read when painting; it is named here so that a change of it paints.
@@ -79,6 +87,7 @@ export function LadderHead({ layout }: { readonly layout: LadderLayout }): React
           <div><dt>of</dt><dd>{empty ? '' : plan.stepCount}</dd></div>
           <div><dt>exp.</dt><dd><span ref={exposures} /></dd></div>
           <div><dt>take</dt><dd><span ref={moment} /></dd></div>
+          <div title={BALANCE_LEGEND}><dt><span className="unseen">balance</span><svg width="16" height="16" aria-hidden="true"><path ref={sign} /></svg></dt><dd ref={balance} /></div>
         </dl>
         <div className="ladder-buttons">
           <button type="button" className="small" aria-label="Taller rows" title="Taller rows: + or Ctrl with the wheel" onClick={() => runCommand('rowsTaller')}>+</button>
