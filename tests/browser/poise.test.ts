@@ -24,7 +24,6 @@ describe('Poise', () => {
     await page.locator('.answer').waitFor({ timeout: 30_000 });
     expect((await page.locator('.answer').textContent())?.length).toBeGreaterThan(20);
 
-    await panel.getByRole('button', { name: 'Figure' }).click();
     await page.getByRole('img', { name: /The puppet at this step/ }).waitFor();
 
     await panel.getByRole('button', { name: 'Touches' }).click();

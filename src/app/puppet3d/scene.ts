@@ -10,6 +10,15 @@ export interface ChainEnd {
   readonly pointMm: Vec3;
 }
 
+/** Another pose of the same step, drawn as hatching with its own plumb line and with words, in place of the neighbouring steps. */
+export interface OtherPose {
+  readonly poseAt: (step: number) => FigurePose | null;
+  readonly plumbAt: (step: number) => Plumb;
+  /** What the hatched figure and the solid one are, in a word or two. */
+  readonly words: string;
+  readonly nowWords: string;
+}
+
 export interface PuppetScene {
   readonly shape: FigureShape;
   /** Holds the puppet at every step. */
@@ -23,4 +32,6 @@ export interface PuppetScene {
   readonly ends: readonly ChainEnd[];
   /** The plumb line at a step, where it is to be drawn. */
   readonly plumbAt?: (step: number) => Plumb;
+  /** Where given, neighbouring steps are not drawn: the other pose is, or nothing where it is `null`. */
+  readonly other?: OtherPose | null;
 }

@@ -17,7 +17,6 @@ import { askAndOpen, saveBookFile } from './files.ts';
 import { playOrTap } from '../play/player.ts';
 import { playhead, setPlayhead } from './playhead.ts';
 import { PACE_VIEWS, paceView } from './paceView.ts';
-import { poiseView } from './poiseView.ts';
 import { attempt, dismissProblem } from './problems.ts';
 import { changesBench, type Screen, session } from './session.ts';
 import { frameTimes } from './shownFrame.ts';
@@ -159,7 +158,7 @@ export function canRun(name: CommandName): boolean {
 /** Whether the 3D puppet is in sight, so that its keys mean something. */
 function puppetIsShown(): boolean {
   const { screen } = session.getState();
-  return screen === 'puppet' || (screen === 'poise' && poiseView.getState().panel === 'figure');
+  return screen === 'puppet' || screen === 'poise';
 }
 
 /** Runs a command if it has anything to do; returns whether the key press was its own. */

@@ -12,6 +12,7 @@ import { poiseView } from '../../state/poiseView.ts';
 import { showProblem } from '../../state/problems.ts';
 import { freshId } from '../../state/timingEdits.ts';
 import { useBook } from '../../state/use.ts';
+import { Caution } from './Caution.tsx';
 import { SpanFields, type StepSpan, stepsOfSpan } from './SpanFields.tsx';
 
 const MEANS_WORDS: Readonly<Record<Means, string>> = { pelvis: 'shift the pelvis', spine: 'lean the spine', arms: 'lift an arm' };
@@ -19,15 +20,17 @@ const MEANS_WORDS: Readonly<Record<Means, string>> = { pelvis: 'shift the pelvis
 export function CorrectPart({ plan }: { readonly plan: Plan }): ReactElement {
   const { corrections, marginMm } = useBook((b) => b.poise);
   const first = plan.balance.oneLeg[0];
-  const [span, setSpan] = useState<StepSpan>(first === undefined ? [1, plan.stepCount] : [first.fromStep + 1, first.toStep + 1]);
+  // until steps are typed: the first while on one leg, as the plan has it now
+  const [typed, setTyped] = useState<StepSpan | null>(null);
+  const span: StepSpan = typed ?? (first === undefined ? [1, plan.stepCount] : [first.fromStep + 1, first.toStep + 1]);
   const [means, setMeans] = useState<readonly Means[]>(MEANS);
   const [asking, setAsking] = useState(false);
   const [answer, setAnswer] = useState<{ readonly plan: Plan; readonly result: CorrectionResult } | null>(null);
   // what was found belongs to the plan it was found for
   const result = answer !== null && answer.plan === plan ? answer.result : null;
   useEffect(() => {
-    poiseView.setState({ afterMm: result?.kind === 'found' ? result.afterMm : null });
-    return () => poiseView.setState({ afterMm: null });
+    poiseView.setState(result?.kind === 'found' ? { afterMm: result.afterMm, tried: result.correction } : { afterMm: null, tried: null });
+    return () => poiseView.setState({ afterMm: null, tried: null });
   }, [result]);
   const ask = (): void => {
     setAsking(true);
@@ -43,7 +46,7 @@ export function CorrectPart({ plan }: { readonly plan: Plan }): ReactElement {
   return (
     <section className="correct" aria-label="Corrections">
       <h2>Bring it into balance</h2>
-      <SpanFields plan={plan} span={span} onChange={setSpan} />
+      <SpanFields plan={plan} span={span} onChange={setTyped} />
       <span className="choice-row means">
         {MEANS.map((one) => (
           <label key={one} className="check"><input type="checkbox" checked={means.includes(one)} onChange={() => setMeans(MEANS.filter((m) => (m === one ? !means.includes(m) : means.includes(m))))} /><span>{MEANS_WORDS[one]}</span></label>
@@ -55,10 +58,15 @@ export function CorrectPart({ plan }: { readonly plan: Plan }): ReactElement {
       </span>
       {result === null ? null : result.kind === 'found' ? (
         <div className="answer" role="status">
-          <p>Found: {figure(result.turnDeg, 0)}° of joint turns at the worst step{result.correction.turns.length > 0 ? `, ${result.correction.turns.map(({ joint }) => jointWords(joint)).join(', ')}` : ''}{result.correction.shift.length > 0 ? ', the pelvis over its foot' : ''}. The margins it leads to stand on the rows as a bold line.</p>
+          <p>Found: {figure(result.turnDeg, 0)}° of joint turns at the worst step{result.correction.turns.length > 0 ? `, ${result.correction.turns.map(({ joint }) => jointWords(joint)).join(', ')}` : ''}{result.correction.shift.length > 0 ? ', the pelvis over its foot' : ''}. The margins it leads to stand on the rows as a bold line; the pose it leads to is hatched in the figure.</p>
           <div className="buttons"><button type="button" className="lamp" onClick={apply}>Apply</button><button type="button" onClick={() => setAnswer(null)}>Leave it</button></div>
         </div>
-      ) : <p className="answer" role="status">{result.sentence}</p>}
+      ) : (
+        <div className="answer" role="status">
+          <p>{result.sentence}</p>
+          {result.kind === 'cannot' ? <Caution /> : null}
+        </div>
+      )}
       {corrections.length === 0 ? null : (
         <table className="keys">
           <caption>Corrections in the book</caption>

@@ -1,14 +1,15 @@
-/** What has to hold the puppet, and how it stays up in the air. */
+/** What has to hold the puppet. */
 import type { ReactElement } from 'react';
 import { figure, jointWords } from '../../../charts/figures.ts';
 import type { Plan } from '../../../plan/plan.ts';
 import { goToStep } from '../../state/commands.ts';
+import { Caution } from './Caution.tsx';
 
 export function NeedsPanel({ plan }: { readonly plan: Plan }): ReactElement {
-  const { hardware, flights } = plan.balance;
+  const { hardware } = plan.balance;
   return (
     <section className="panel" aria-label="Hardware">
-      {hardware.length === 0 ? <p className="hint">No step needs a tie-down, as far as that can be told.</p> : (
+      {hardware.length === 0 ? <p className="hint">No step needs a tie-down, as far as that can be told. Steps that were not judged are hatched on the rows.</p> : (
         <table className="keys">
           <caption>Steps that need a tie-down</caption>
           <thead><tr><th scope="col">foot</th><th scope="col">steps</th><th scope="col">worst</th><th scope="col">tipping, N·mm</th><th scope="col">must hold, N</th></tr></thead>
@@ -26,24 +27,7 @@ export function NeedsPanel({ plan }: { readonly plan: Plan }): ReactElement {
         </table>
       )}
       {hardware.length > 0 && <p className="hint">The first figure is for the margin as it is, the second for one error farther out; the pull balances the second.</p>}
-      <p className="hint caution">These forces are estimates for a puppet that nobody touches: a hand that sets a joint pushes far harder. Take a tie-down that holds several times as much. Rigging over people or hot lamps follows local codes and is the work of a qualified rigger. Whoever acts out a pose on one leg or a fall needs a clear, soft floor and somebody beside them.</p>
-      {flights.length === 0 ? <p className="hint">Nothing leaves the floor in this plan.</p> : (
-        <table className="keys">
-          <caption>In the air</caption>
-          <thead><tr><th scope="col">what</th><th scope="col">steps</th><th scope="col">aloft, s</th><th scope="col">free fall, s</th><th scope="col">off its arc, mm</th></tr></thead>
-          <tbody>
-            {flights.map(({ kind, fromStep, toStep, aloftS, aloftErrorS, ballisticS, reads, offMm }) => (
-              <tr key={fromStep}>
-                <td>{kind}, {reads}</td>
-                <td><button type="button" className="small" onClick={() => goToStep(fromStep)}>{fromStep + 1}–{toStep + 1}</button></td>
-                <td>{figure(aloftS, 2)} ± {figure(aloftErrorS, 2)}</td>
-                <td>{figure(ballisticS, 2)}</td>
-                <td>{figure(offMm, 1)}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      )}
+      <Caution><> Whoever acts out a pose on one leg or a fall needs a clear, soft floor and somebody beside them.</></Caution>
     </section>
   );
 }

@@ -1,20 +1,29 @@
 /** The set from above at the playhead's step. */
 import { type ReactElement, useEffect, useRef } from 'react';
-import { drawPlanView, type SoleSeen } from '../../../charts/poise/planView.ts';
+import { drawPlanView, type PadSeen, type SoleSeen, type TouchState, unseenWords } from '../../../charts/poise/planView.ts';
 import type { Plan } from '../../../plan/plan.ts';
 import type { CompleteArmature } from '../../../puppet/complete.ts';
 import { emptyStance, forward, pointOn, skeletonOf } from '../../../puppet/kinematics.ts';
-import { currentBook } from '../../state/bookStore.ts';
 import { paintWithPlayhead, repaintPlayhead } from '../../state/playhead.ts';
+import { currentBook } from '../../state/bookStore.ts';
 import { useBook } from '../../state/use.ts';
+import type { Compared } from './useCompared.ts';
 
 /** Margin around the soles, as a part of their own span. */
 const AROUND = 0.4;
 
-export function PlanView({ plan, armature }: { readonly plan: Plan; readonly armature: CompleteArmature }): ReactElement {
+export interface PlanViewProps {
+  readonly plan: Plan;
+  readonly armature: CompleteArmature;
+  readonly compared: Compared | null;
+}
+
+export function PlanView({ plan, armature, compared }: PlanViewProps): ReactElement {
   const box = useRef<HTMLDivElement>(null);
   const svg = useRef<SVGSVGElement>(null);
+  const words = useRef<HTMLParagraphElement>(null);
   const tieDowns = useBook((b) => b.poise.tieDowns);
+  const camera = useBook((b) => b.puppet.view);
   useEffect(() => {
     const element = box.current;
     if (element === null) return undefined;
@@ -27,52 +36,79 @@ export function PlanView({ plan, armature }: { readonly plan: Plan; readonly arm
     const stop = paintWithPlayhead(({ step }) => {
       if (svg.current === null || size.widthPx === 0) return;
       const at = Math.min(step, plan.stepCount - 1);
-      const soles = solesAt(plan, armature, at);
-      const { centreMm, spanMm } = frameOf(plan, soles, at);
+      const { soles, pads } = touchesAt(plan, armature, at);
+      const { centreMm, spanMm } = frameOf(plan, soles, pads, at);
       svg.current.setAttribute('width', String(size.widthPx));
       svg.current.setAttribute('height', String(size.heightPx));
-      drawPlanView(svg.current, { balance: plan.balance, step: at, soles, centreMm, pxPerMm: Math.min(size.widthPx, size.heightPx) / spanMm, ...size });
+      drawPlanView(svg.current, { balance: plan.balance, step: at, soles, pads, camera, other: otherAt(compared, at), centreMm, pxPerMm: Math.min(size.widthPx, size.heightPx) / spanMm, ...size });
+      if (words.current !== null) words.current.textContent = unseenWords(soles, pads);
     });
     return () => {
       observer.disconnect();
       stop();
     };
-  }, [plan, armature]);
+  }, [plan, armature, compared, camera]);
   useEffect(repaintPlayhead, [tieDowns, plan]);
   return (
-    <div className="plan-view" ref={box}>
-      <svg ref={svg} role="img" aria-label="The set from above: soles, base of support, centre of mass (cross) with its error, extrapolated centre of mass (kite)" />
-    </div>
+    <section className="plan-view" aria-label="From above">
+      <div ref={box}>
+        <svg ref={svg} role="img" aria-label="The set from above, its front below: soles, base of support, centre of mass (cross) with its error, extrapolated centre of mass (kite)" />
+      </div>
+      <p ref={words} className="unseen-words" />
+      <p className="hint">From above. Cross: centre of mass, with its error dashed. Kite: where its motion takes it. Thick outline: the base it stands on.</p>
+    </section>
   );
 }
 
-/** Soles as they lie at a step; none where there is no pose. */
-function solesAt(plan: Plan, armature: CompleteArmature, step: number): readonly SoleSeen[] {
+/** Soles and other bones that bear, as they lie at a step; none where there is no pose. */
+function touchesAt(plan: Plan, armature: CompleteArmature, step: number): { readonly soles: readonly SoleSeen[]; readonly pads: readonly PadSeen[] } {
   const { orderedRootMm, orderedRotations, feet, balance, sourceTimeS } = plan;
-  if (Number.isNaN(orderedRootMm[step * 3] ?? Number.NaN)) return [];
+  if (Number.isNaN(orderedRootMm[step * 3] ?? Number.NaN)) return { soles: [], pads: [] };
   const skeleton = skeletonOf(armature);
   const stance = emptyStance(skeleton);
   forward(skeleton, orderedRotations, step, [orderedRootMm[step * 3]!, orderedRootMm[step * 3 + 1]!, orderedRootMm[step * 3 + 2]!], stance);
   const { tieDowns } = currentBook().poise;
   const width = balance.touchNames.length;
-  return feet.flatMap(({ name, bone }): readonly SoleSeen[] => {
+  const stateOf = (name: string): TouchState => {
+    const k = balance.touchNames.indexOf(name);
+    if (k < 0) return 'lifted';
+    // what nobody has seen carries nothing, whatever the take believes
+    if (balance.unseen[step * width + k] === 1) return 'unseen';
+    if (balance.touching[step * width + k] !== 1) return 'lifted';
+    return tieDowns.some(({ foot, fromS, toS }) => foot === name && sourceTimeS[step]! >= fromS && sourceTimeS[step]! <= toS) ? 'tied' : 'stands';
+  };
+  const soles = feet.flatMap(({ name, bone }): readonly SoleSeen[] => {
     const sole = armature.bones[bone]?.sole;
     if (sole === null || sole === undefined) return [];
-    const k = balance.touchNames.indexOf(name);
-    const on = k >= 0 && balance.touching[step * width + k] === 1;
-    const unseen = k >= 0 && balance.unseen[step * width + k] === 1;
-    const tied = on && tieDowns.some(({ foot, fromS, toS }) => foot === name && sourceTimeS[step]! >= fromS && sourceTimeS[step]! <= toS);
     const outlineMm = sole.outlineMm.flatMap(([x, z]) => {
       const [px, , pz] = pointOn(stance, bone, [x, -sole.dropMm, z]);
       return [px, pz];
     });
-    return [{ name, outlineMm, state: tied ? 'tied' : on ? 'stands' : unseen ? 'unseen' : 'lifted' }];
+    return [{ name, outlineMm, state: stateOf(name) }];
   });
+  const pads = balance.touchNames.slice(feet.length).flatMap((name): readonly PadSeen[] => {
+    const bone = armature.bones.findIndex((one) => one.name === name);
+    const state = stateOf(name);
+    if (bone < 0 || state === 'lifted') return [];
+    const { along, lengthMm } = armature.bones[bone]!;
+    // the end that is lower is the one that bears
+    const ends = [pointOn(stance, bone, [0, 0, 0]), pointOn(stance, bone, [along[0] * lengthMm, along[1] * lengthMm, along[2] * lengthMm])];
+    const [x, , z] = ends[0]![1] < ends[1]![1] ? ends[0]! : ends[1]!;
+    return [{ name, atMm: [x, z], state }];
+  });
+  return { soles, pads };
+}
+
+function otherAt(compared: Compared | null, step: number): { readonly atMm: readonly [number, number]; readonly word: string } | null {
+  if (compared === null) return null;
+  const { massMm } = compared.other.balance;
+  const [x, z] = [massMm[step * 3] ?? Number.NaN, massMm[step * 3 + 2] ?? Number.NaN];
+  return Number.isNaN(x) ? null : { atMm: [x, z], word: compared.which };
 }
 
 /** What is in the picture: the soles and the centre of mass, with room around; the same size while the soles keep their distance. */
-function frameOf({ balance }: Plan, soles: readonly SoleSeen[], step: number): { readonly centreMm: readonly [number, number]; readonly spanMm: number } {
-  const points = soles.flatMap(({ outlineMm }) => outlineMm);
+function frameOf({ balance }: Plan, soles: readonly SoleSeen[], pads: readonly PadSeen[], step: number): { readonly centreMm: readonly [number, number]; readonly spanMm: number } {
+  const points = [...soles.flatMap(({ outlineMm }) => outlineMm), ...pads.flatMap(({ atMm }) => atMm)];
   const mass = [balance.massMm[step * 3] ?? Number.NaN, balance.massMm[step * 3 + 2] ?? Number.NaN];
   if (!Number.isNaN(mass[0]!)) points.push(mass[0]!, mass[1]!);
   if (points.length === 0) return { centreMm: [0, 0], spanMm: 200 };

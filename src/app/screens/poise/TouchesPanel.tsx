@@ -7,6 +7,7 @@ import { Select } from '../../fields/Select.tsx';
 import { editPoise, spanOfSteps } from '../../state/poiseEdits.ts';
 import { useArmature } from '../../state/puppetEdits.ts';
 import { useBook } from '../../state/use.ts';
+import { Caution } from './Caution.tsx';
 import { SpanFields, type StepSpan, stepsOfSpan } from './SpanFields.tsx';
 
 export function TouchesPanel({ plan }: { readonly plan: Plan }): ReactElement {
@@ -30,6 +31,7 @@ export function TouchesPanel({ plan }: { readonly plan: Plan }): ReactElement {
         <button type="button" onClick={() => say(false)}>{isFoot ? 'Does not stand' : 'Does not touch'}</button>
         <button type="button" disabled={!isFoot} onClick={tie}>Tied down</button>
       </div>
+      {tieDowns.length > 0 ? <Caution /> : null}
       {touches.length + tieDowns.length === 0 ? <p className="hint">Nothing said yet.</p> : (
         <table className="keys">
           <caption>What was said</caption>

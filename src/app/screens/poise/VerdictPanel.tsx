@@ -3,17 +3,11 @@ import { type ReactElement, useEffect, useRef } from 'react';
 import { figure, jointWords, signedFigure } from '../../../charts/figures.ts';
 import { isFull, verdictPath } from '../../../charts/poise/verdictSigns.ts';
 import { type SaidVerdict, verdictsAt } from '../../../charts/poise/verdictWords.ts';
-import { readQuat, rotate } from '../../../numeric/quaternion.ts';
 import type { Plan } from '../../../plan/plan.ts';
 import { goToStep } from '../../state/commands.ts';
 import { paintWithPlayhead } from '../../state/playhead.ts';
 import { CorrectPart } from './CorrectPart.tsx';
-
-/** Which way the puppet faces over the floor, degrees from X toward Z. */
-export function facingDeg({ orderedRotations, joints }: Plan, step: number): number {
-  const [x, , z] = rotate(readQuat(orderedRotations, step * joints.length), [1, 0, 0]);
-  return (Math.atan2(z, x) * 180) / Math.PI;
-}
+import { facingDeg } from './facing.ts';
 
 export function VerdictPanel({ plan }: { readonly plan: Plan }): ReactElement {
   const { balance } = plan;

@@ -2,7 +2,7 @@
  * The puppet at the playhead. The picture is painted outside of React; it is turned by dragging, shifted by dragging with
  * Shift or the right button, and brought nearer with the wheel. A click picks a joint.
  */
-import { type PointerEvent, type ReactElement, useEffect, useRef, useState } from 'react';
+import { type PointerEvent, type ReactElement, type ReactNode, useEffect, useRef, useState } from 'react';
 import type { NudgebookError } from '../../../errors.ts';
 import { loadStage } from '../../puppet3d/loadStage.ts';
 import { paintScene } from '../../puppet3d/paintScene.ts';
@@ -30,7 +30,13 @@ function inkOf(element: Element): StageInk {
 
 const NO_WEBGL = 'This browser draws nothing in three dimensions (no WebGL), so the puppet is drawn flat.';
 
-export function PuppetPicture({ scene }: { readonly scene: PuppetScene }): ReactElement {
+export interface PuppetPictureProps {
+  readonly scene: PuppetScene;
+  /** In place of the buttons and of the words below the picture, where the puppet is shown for something else. */
+  readonly below?: ReactNode;
+}
+
+export function PuppetPicture({ scene, below }: PuppetPictureProps): ReactElement {
   const box = useRef<HTMLDivElement>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
   const overlay = useRef<HTMLCanvasElement>(null);
@@ -148,13 +154,13 @@ export function PuppetPicture({ scene }: { readonly scene: PuppetScene }): React
         {kind === 'loading' ? <p className="picture-words">the stage is being set</p> : null}
       </div>
       {why === '' ? null : <p className="puppet-why" role="status">{why}</p>}
-      <ViewButtons />
-      <figcaption className="hint">
+      {below === undefined ? <ViewButtons /> : null}
+      {below === undefined ? <figcaption className="hint">
         <span>Outlined: moved since the step before.</span>
         <span className="legend"><span className="sign sign-before" aria-hidden="true" /> the step before</span>
         <span className="legend"><span className="sign sign-after" aria-hidden="true" /> the step after</span>
         <span>Drag goes round, the wheel comes nearer, Shift and drag shifts; every view begins with the whole figure.</span>
-      </figcaption>
+      </figcaption> : below}
     </figure>
   );
 }
