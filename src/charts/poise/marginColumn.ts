@@ -1,6 +1,8 @@
 /**
  * The margin of balance beside the rows: millimetres to the edge across, time down; inside to the right of the zero line. Standing
  * is a whole line, motion a dashed one, the error of standing a hatched band, one-leg spans bars at the left with their worst step.
+ *
+ * `marginPaths` works out what is to be seen (pure, tested); `drawMarginColumn` puts it into an SVG.
  */
 import { line, scaleLinear, select, type ScaleLinear } from 'd3';
 import type { Balance } from '../../balance/balance.ts';
@@ -14,6 +16,8 @@ export const MARGIN_PAD = { left: 64, right: 16 } as const;
 /** At least so much is shown on both sides of zero, mm. */
 const LEAST_MM = 5;
 const MOST_QUANTILE = 0.98;
+/** Height from which a while on one leg has its words, px. */
+const NAME_PX = 90;
 
 /** Millimetres across: far outliers of strides do not flatten the rest. */
 export function marginScale({ standMm, moveMm }: Balance, wantedMm: number, widthPx: number): ScaleLinear<number, number> {
@@ -31,9 +35,14 @@ export interface MarginColumnInput {
   readonly afterMm?: ArrayLike<number> | null;
 }
 
-export function drawMarginColumn(svgElement: SVGSVGElement, rows: RowScale, window: RowWindow, { balance, wantedMm, widthPx, afterMm }: MarginColumnInput, id: string): void {
-  const svg = select(svgElement);
-  const hatch = ensureHatch(svg, `${id}-hatch`);
+export interface MarginPath {
+  readonly name: string;
+  readonly d: string;
+  readonly hatched: boolean;
+}
+
+/** Paths of the rows of a window, in the order in which they are drawn. */
+export function marginPaths(rows: RowScale, window: RowWindow, { balance, wantedMm, widthPx, afterMm }: MarginColumnInput): readonly MarginPath[] {
   const x = marginScale(balance, wantedMm, widthPx);
   const seen = Array.from({ length: Math.max(0, window.last - window.first + 1) }, (_, k) => window.first + k);
   const top = rows.top(window.first);
@@ -50,27 +59,36 @@ export function drawMarginColumn(svgElement: SVGSVGElement, rows: RowScale, wind
   const signs = rows.rowPx >= 8 ? seen : [];
   const sign = (full: boolean): string => signs.filter((s) => isFull(verdictOf(balance.standVerdict[s]!)) === full).map((s) => verdictPath(verdictOf(balance.standVerdict[s]!), 48, rows.centre(s), half)).join('');
   const ticks = x.ticks(6);
-  const paths = [
-    { name: 'margin-outside', d: `M${MARGIN_PAD.left},${top}H${x(0)}V${bottom}H${MARGIN_PAD.left}z`, fill: null },
-    { name: 'margin-unknown', d: unknown, fill: hatch },
-    { name: 'rung', d: ticks.map((t) => `M${x(t)},${top}V${bottom}`).join(''), fill: null },
-    { name: 'margin-band', d: band, fill: hatch },
-    { name: 'margin-zero', d: `M${x(0)},${top}V${bottom}`, fill: null },
-    { name: 'margin-wanted', d: `M${x(wantedMm)},${top}V${bottom}`, fill: null },
-    { name: 'margin-move', d: through(balance.moveMm), fill: null },
-    { name: 'margin-stand', d: through(balance.standMm), fill: null },
-    { name: 'margin-after', d: afterMm === null || afterMm === undefined ? '' : through(afterMm), fill: null },
-    { name: 'one-leg', d: spans.map(({ fromStep, toStep }) => `M22,${rows.top(fromStep) + 1}h8v${(toStep - fromStep + 1) * rows.rowPx - 2}h-8z`).join(''), fill: null },
-    { name: 'one-leg-worst', d: spans.filter(({ worstMm }) => Number.isFinite(worstMm)).map(({ worstStep, worstMm }) => `M${x(worstMm)},${rows.centre(worstStep)}m-6,0a6,6 0 1,0 12,0a6,6 0 1,0 -12,0`).join(''), fill: null },
-    { name: 'verdict-outline', d: sign(false), fill: null },
-    { name: 'verdict-full', d: sign(true), fill: null },
+  return [
+    { name: 'margin-outside', d: `M${MARGIN_PAD.left},${top}H${x(0)}V${bottom}H${MARGIN_PAD.left}z`, hatched: false },
+    { name: 'margin-unknown', d: unknown, hatched: true },
+    { name: 'rung', d: ticks.map((t) => `M${x(t)},${top}V${bottom}`).join(''), hatched: false },
+    { name: 'margin-band', d: band, hatched: true },
+    { name: 'margin-zero', d: `M${x(0)},${top}V${bottom}`, hatched: false },
+    { name: 'margin-wanted', d: `M${x(wantedMm)},${top}V${bottom}`, hatched: false },
+    { name: 'margin-move', d: through(balance.moveMm), hatched: false },
+    { name: 'margin-stand', d: through(balance.standMm), hatched: false },
+    { name: 'margin-after', d: afterMm === null || afterMm === undefined ? '' : through(afterMm), hatched: false },
+    { name: 'one-leg', d: spans.map(({ fromStep, toStep }) => `M22,${rows.top(fromStep) + 1}h8v${(toStep - fromStep + 1) * rows.rowPx - 2}h-8z`).join(''), hatched: false },
+    { name: 'one-leg-worst', d: spans.filter(({ worstMm }) => Number.isFinite(worstMm)).map(({ worstStep, worstMm }) => `M${x(worstMm)},${rows.centre(worstStep)}m-6,0a6,6 0 1,0 12,0a6,6 0 1,0 -12,0`).join(''), hatched: false },
+    { name: 'verdict-outline', d: sign(false), hatched: false },
+    { name: 'verdict-full', d: sign(true), hatched: false },
   ];
-  svg.selectAll('path.drawn').data(paths).join('path').attr('class', (d) => `drawn ${d.name}`).attr('fill', (d) => d.fill).attr('d', (d) => d.d || null);
-  const texts = spans.map(({ foot, fromStep, toStep }) => {
+}
+
+/** Words beside the bars of whiles on one leg; none where they have no room. */
+export function marginSpanNames(rows: RowScale, window: RowWindow, { oneLeg }: Balance): readonly { readonly key: string; readonly x: number; readonly y: number; readonly text: string }[] {
+  return oneLeg.filter(({ fromStep, toStep }) => toStep >= window.first && fromStep <= window.last).flatMap(({ foot, fromStep, toStep }) => {
     const from = Math.max(fromStep, window.first);
-    return { key: `${foot}${fromStep}`, x: 14, y: rows.top(from) + 6, text: `on the ${jointWords(foot)}`, room: (toStep - from + 1) * rows.rowPx };
-  }).filter(({ room }) => room > 90);
-  svg.selectAll<SVGTextElement, (typeof texts)[number]>('text').data(texts, (d) => d.key).join('text')
+    return (toStep - from + 1) * rows.rowPx > NAME_PX ? [{ key: `${foot}${fromStep}`, x: 14, y: rows.top(from) + 6, text: `on the ${jointWords(foot)}` }] : [];
+  });
+}
+
+export function drawMarginColumn(svgElement: SVGSVGElement, rows: RowScale, window: RowWindow, input: MarginColumnInput, id: string): void {
+  const svg = select(svgElement);
+  const hatch = ensureHatch(svg, `${id}-hatch`);
+  svg.selectAll('path.drawn').data(marginPaths(rows, window, input)).join('path').attr('class', (d) => `drawn ${d.name}`).attr('fill', (d) => (d.hatched ? hatch : null)).attr('d', (d) => d.d || null);
+  svg.selectAll<SVGTextElement, { key: string }>('text').data(marginSpanNames(rows, window, input.balance), (d) => d.key).join('text')
     .attr('class', 'one-leg-name').attr('transform', (d) => `translate(${d.x},${d.y}) rotate(90)`).text((d) => d.text);
 }
 
