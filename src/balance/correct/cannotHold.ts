@@ -2,7 +2,7 @@
 import { emptyStance, forward, skeletonOf } from '../../puppet/kinematics.ts';
 import { marginOf } from '../hull.ts';
 import { placeOnBone } from '../placeOnBone.ts';
-import type { CorrectionAsk, CorrectionSources } from './solveCorrection.ts';
+import type { CorrectionAsk, CorrectionSources } from './correctionShapes.ts';
 
 export interface CannotHold {
   /** The largest margin that can be had, mm. */

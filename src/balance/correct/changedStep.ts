@@ -7,7 +7,8 @@ import { LimbReacher } from '../../puppet/reachLimb.ts';
 import { RAD_PER_DEG } from '../../puppet/turns.ts';
 import { fromRotationVector, multiply, readQuat, writeQuat } from '../../numeric/quaternion.ts';
 import type { Vec3 } from '../../numeric/vector3.ts';
-import { massOnSet, type Weights } from '../puppetMass.ts';
+import { placeOnBone } from '../placeOnBone.ts';
+import type { Weights } from '../puppetMass.ts';
 import type { Amount } from './means.ts';
 
 /** Steps before landing and after leaving in which a foot still counts for how high the body goes. Our choice. */
@@ -32,6 +33,7 @@ export class StepChanger {
   private readonly reachers: readonly LimbReacher[];
   private readonly skeleton: Skeleton;
   private readonly stance: Stance;
+  private readonly place = new Float64Array(3);
 
   constructor(armature: CompleteArmature, moved: MovedPuppet, weights: Weights, timesS: Float64Array) {
     this.armature = armature;
@@ -71,8 +73,23 @@ export class StepChanger {
     for (const { foot, from, to, placeMm, turn } of moved.placed) {
       if (step >= from && step <= to) reachers[foot]!.reach(rotations, 0, root, placeMm, turn);
     }
-    const { massMm } = massOnSet(armature, this.weights, { rotations, rootMm: Float64Array.from(root) }, this.timesS.subarray(step, step + 1));
-    return { rotations, rootMm: root, liftMm, massX: massMm[0]!, massZ: massMm[2]! };
+    return { rotations, rootMm: root, liftMm, ...this.massOver(step, rotations, root) };
+  }
+
+  /** As `massOnSet`, of one pose and over the floor alone, without making arrays: a correction asks for it hundreds of times. */
+  private massOver(step: number, rotations: Float64Array, root: Vec3): { readonly massX: number; readonly massZ: number } {
+    const { weights: { bone, massG, atMm, fromS, toS }, stance, place } = this;
+    forward(this.skeleton, rotations, 0, root, stance);
+    const atS = this.timesS[step]!;
+    let [whole, x, z] = [0, 0, 0];
+    for (let b = 0; b < bone.length; b++) {
+      if (atS < fromS[b]! || atS > toS[b]!) continue;
+      placeOnBone(stance, bone[b]!, atMm[b * 3]!, atMm[b * 3 + 1]!, atMm[b * 3 + 2]!, place);
+      whole += massG[b]!;
+      x += massG[b]! * place[0]!;
+      z += massG[b]! * place[2]!;
+    }
+    return { massX: x / whole, massZ: z / whole };
   }
 
   /**

@@ -3,7 +3,7 @@ import type { CompleteArmature } from '../../puppet/complete.ts';
 import type { CorrectionTurn, PoiseCorrection } from '../poiseSettings.ts';
 import type { Amount } from './means.ts';
 import { changeAt, type Profile } from './profile.ts';
-import type { CorrectionAsk } from './solveCorrection.ts';
+import type { CorrectionAsk } from './correctionShapes.ts';
 
 type Triple = [number, number, number];
 /** Turns and shifts below this are none, degrees and millimetres. */
