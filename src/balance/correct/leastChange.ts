@@ -5,6 +5,7 @@
  * held and would rather let go is let go. It ends after finitely many turns, and it knows when demands contradict each other.
  */
 import { HeldDemands } from './heldDemands.ts';
+import { addDemand, demandTimes, lackOf, packDemands, type PackedDemands } from './packedDemands.ts';
 
 /** a·q ≥ c, with a by the places at which it is not 0. */
 export interface Demand {
@@ -17,6 +18,8 @@ export interface Demand {
 const KEPT = 1e-6;
 /** A demand of whose product with itself less than this part is left is made of those that are held. */
 const DEPENDENT = 1e-9;
+/** A multiplier that goes down by less than this part does not let go. */
+const NOTHING = 1e-12;
 /** Turns for each demand and number; a handful is usual. */
 const MOST_TURNS = 20;
 
@@ -26,84 +29,66 @@ const MOST_TURNS = 20;
  */
 export function leastChange(weights: ArrayLike<number>, demands: readonly Demand[]): Float64Array | null {
   const n = weights.length;
+  const packed = packDemands(weights, demands);
+  const { count: all, stiff } = packed;
   const q = new Float64Array(n);
   const held = new HeldDemands();
-  const isHeld = new Uint8Array(demands.length);
-  const stiff = Float64Array.from(demands, ({ at, a }) => a.reduce((sum, v, i) => sum + (v * v) / weights[at[i]!]!, 0));
-  // a multiplier for each demand that is held, in the order of `held`; the last is of the one that comes in
-  let multipliers: number[] = [];
-  const room = Math.min(n, demands.length) + 1;
-  const half = new Float64Array(room);
-  const ease = new Float64Array(room);
-  const products = new Float64Array(room);
-  const wanted = new Float64Array(n);
-  const way = new Float64Array(n);
-  const lackOf = (j: number): number => {
-    const { at, a, c } = demands[j]!;
-    let lack = c;
-    for (let i = 0; i < at.length; i++) lack -= a[i]! * q[at[i]!]!;
-    return lack;
-  };
-  for (let turn = MOST_TURNS * (demands.length + n); turn > 0; turn--) {
-    const next = farthest(demands.length, isHeld, stiff, lackOf);
+  const isHeld = new Uint8Array(all);
+  const room = Math.min(n, all) + 1;
+  // of those that are held, in the order of `held`; at the end that of the one that comes in
+  const multipliers = new Float64Array(room);
+  const [half, loss, products] = [new Float64Array(room), new Float64Array(room), new Float64Array(room)];
+  const [wanted, way] = [new Float64Array(n), new Float64Array(n)];
+  for (let turn = MOST_TURNS * (all + n); turn > 0; turn--) {
+    const next = farthest(packed, isHeld, q);
     if (next < 0) return q;
     if (!(stiff[next]! > 0)) return null;
-    const coming = demands[next]!;
     wanted.fill(0);
-    for (let i = 0; i < coming.at.length; i++) wanted[coming.at[i]!]! += coming.a[i]! / weights[coming.at[i]!]!;
-    multipliers.push(0);
+    addDemand(packed, next, 1, weights, wanted);
+    multipliers[held.count] = 0;
     for (; turn > 0; turn--) {
-      const count = held.count;
-      for (let i = 0; i < count; i++) {
-        const { at, a } = demands[held.which[i]!]!;
-        let sum = 0;
-        for (let k = 0; k < at.length; k++) sum += a[k]! * wanted[at[k]!]!;
-        products[i] = sum;
-      }
+      const { count, which } = held;
+      for (let i = 0; i < count; i++) products[i] = demandTimes(packed, which[i]!, wanted);
       let leftover = stiff[next]! - held.halfSolve(products, half);
       if (!(leftover > DEPENDENT * stiff[next]!) || count >= n) leftover = 0;
-      for (let i = 0; i < count; i++) ease[i] = half[i]!;
-      held.backSolve(ease);
+      loss.set(half);
+      held.backSolve(loss);
       // how far the new demand can be pressed before one that is held lets go, and how far it has to be
       let [loose, until] = [-1, Infinity];
       for (let i = 0; i < count; i++) {
-        if (!(ease[i]! > 1e-12) || multipliers[i]! / ease[i]! >= until) continue;
-        [loose, until] = [i, multipliers[i]! / ease[i]!];
+        if (loss[i]! > NOTHING && multipliers[i]! / loss[i]! < until) [loose, until] = [i, multipliers[i]! / loss[i]!];
       }
-      const full = leftover > 0 ? lackOf(next) / leftover : Infinity;
+      const full = leftover > 0 ? lackOf(packed, next, q) / leftover : Infinity;
       const by = Math.min(until, full);
       if (by === Infinity) return null;
       if (leftover > 0) {
         way.set(wanted);
-        for (let i = 0; i < count; i++) {
-          const { at, a } = demands[held.which[i]!]!;
-          for (let k = 0; k < at.length; k++) way[at[k]!]! -= (ease[i]! * a[k]!) / weights[at[k]!]!;
-        }
+        for (let i = 0; i < count; i++) addDemand(packed, which[i]!, -loss[i]!, weights, way);
         for (let i = 0; i < n; i++) q[i]! += by * way[i]!;
       }
-      for (let i = 0; i < count; i++) multipliers[i] = Math.max(0, multipliers[i]! - by * ease[i]!);
+      for (let i = 0; i < count; i++) multipliers[i] = Math.max(0, multipliers[i]! - by * loss[i]!);
       multipliers[count]! += by;
       if (full <= until) {
         held.add(next, half, leftover);
         isHeld[next] = 1;
         break;
       }
-      isHeld[held.which[loose]!] = 0;
+      isHeld[which[loose]!] = 0;
       held.remove(loose);
-      multipliers = multipliers.filter((_, i) => i !== loose);
+      multipliers.copyWithin(loose, loose + 1, count + 1);
     }
   }
   return null;
 }
 
 /** The demand that lacks most, against what it takes to make it up; -1: none lacks. */
-function farthest(count: number, isHeld: Uint8Array, stiff: Float64Array, lackOf: (j: number) => number): number {
+function farthest(packed: PackedDemands, isHeld: Uint8Array, q: Float64Array): number {
   let [which, most] = [-1, 0];
-  for (let j = 0; j < count; j++) {
+  for (let j = 0; j < packed.count; j++) {
     if (isHeld[j] === 1) continue;
-    const lack = lackOf(j);
+    const lack = lackOf(packed, j, q);
     if (lack <= KEPT) continue;
-    const far = stiff[j]! > 0 ? lack / Math.sqrt(stiff[j]!) : Infinity;
+    const far = packed.stiff[j]! > 0 ? lack / Math.sqrt(packed.stiff[j]!) : Infinity;
     if (far > most) [which, most] = [j, far];
   }
   return which;
