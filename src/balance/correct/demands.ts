@@ -54,8 +54,13 @@ export function edgeDemands({ reader, amounts, balance: { support } }: Problem, 
   const { index, share } = profile.at(step);
   const at = index.flatMap((c) => amounts.map((_, i) => c * k + i));
   return edgesOf(support[step]!).map(({ atX, atZ, inX, inZ }): Demand => {
-    const a = amounts.map((_, i) => ways[i * 2]! * inX + ways[i * 2 + 1]! * inZ);
-    const now = (x - atX) * inX + (z - atZ) * inZ;
-    return { at, a: share.flatMap((by) => a.map((v) => by * v)), c: marginMm - now + a.reduce((sum, v, i) => sum + v * change[i]!, 0) };
+    const a = new Array<number>(at.length);
+    let c = marginMm - (x - atX) * inX - (z - atZ) * inZ;
+    for (let i = 0; i < k; i++) {
+      const inward = ways[i * 2]! * inX + ways[i * 2 + 1]! * inZ;
+      c += inward * change[i]!;
+      for (let j = 0; j < share.length; j++) a[j * k + i] = share[j]! * inward;
+    }
+    return { at, a, c };
   });
 }

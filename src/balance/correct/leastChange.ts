@@ -34,13 +34,14 @@ export function leastChange(weights: ArrayLike<number>, demands: readonly Demand
   const q = new Float64Array(n);
   const held = new HeldDemands();
   const isHeld = new Uint8Array(all);
+  const lacking = new Lacking(packed, isHeld);
   const room = Math.min(n, all) + 1;
   // of those that are held, in the order of `held`; at the end that of the one that comes in
   const multipliers = new Float64Array(room);
   const [half, loss, products] = [new Float64Array(room), new Float64Array(room), new Float64Array(room)];
   const [wanted, way] = [new Float64Array(n), new Float64Array(n)];
   for (let turn = MOST_TURNS * (all + n); turn > 0; turn--) {
-    const next = farthest(packed, isHeld, q);
+    const next = lacking.farthest(q);
     if (next < 0) return q;
     if (!(stiff[next]! > 0)) return null;
     wanted.fill(0);
@@ -81,15 +82,45 @@ export function leastChange(weights: ArrayLike<number>, demands: readonly Demand
   return null;
 }
 
-/** The demand that lacks most, against what it takes to make it up; -1: none lacks. */
-function farthest(packed: PackedDemands, isHeld: Uint8Array, q: Float64Array): number {
-  let [which, most] = [-1, 0];
-  for (let j = 0; j < packed.count; j++) {
-    if (isHeld[j] === 1) continue;
-    const lack = lackOf(packed, j, q);
-    if (lack <= KEPT) continue;
-    const far = packed.stiff[j]! > 0 ? lack / Math.sqrt(packed.stiff[j]!) : Infinity;
-    if (far > most) [which, most] = [j, far];
+/**
+ * Finds the demand that lacks most, against what it takes to make it up. Most demands never lack: only those that lacked when all were
+ * looked at are looked at again, until none of these does.
+ */
+class Lacking {
+  private readonly packed: PackedDemands;
+  private readonly isHeld: Uint8Array;
+  private readonly some: Int32Array;
+  private count = 0;
+
+  constructor(packed: PackedDemands, isHeld: Uint8Array) {
+    this.packed = packed;
+    this.isHeld = isHeld;
+    this.some = new Int32Array(packed.count);
   }
-  return which;
+
+  /** -1: none lacks. */
+  farthest(q: Float64Array): number {
+    const { packed, isHeld, some } = this;
+    let [which, most] = [-1, 0];
+    for (let i = 0; i < this.count; i++) {
+      const far = isHeld[some[i]!] === 1 ? 0 : farOff(packed, some[i]!, q);
+      if (far > most) [which, most] = [some[i]!, far];
+    }
+    if (which >= 0) return which;
+    this.count = 0;
+    for (let j = 0; j < packed.count; j++) {
+      const far = isHeld[j] === 1 ? 0 : farOff(packed, j, q);
+      if (far <= 0) continue;
+      some[this.count++] = j;
+      if (far > most) [which, most] = [j, far];
+    }
+    return which;
+  }
+}
+
+/** 0: kept. */
+function farOff(packed: PackedDemands, j: number, q: Float64Array): number {
+  const lack = lackOf(packed, j, q);
+  if (lack <= KEPT) return 0;
+  return packed.stiff[j]! > 0 ? lack / Math.sqrt(packed.stiff[j]!) : Infinity;
 }
