@@ -1,6 +1,6 @@
 /**
  * By how much one speed follows another: the lag at which they are most alike (normalised cross-correlation of the two, each
- * less its own mean), between steps by a parabola through the best three.
+ * less its own mean), between steps by a parabola through the best and its neighbours.
  */
 
 export interface Lag {
@@ -17,6 +17,8 @@ export interface Lag {
 const LEAST_STEPS = 6;
 /** Lags this near to the best belong to its own peak. */
 const OWN_PEAK_STEPS = 2;
+/** Reach of the parabola that tells the lag between steps, to either side. */
+const PARABOLA_STEPS = 2;
 
 /**
  * @param a,b values at the same steps; steps at which either is NaN are left out
@@ -44,10 +46,27 @@ export function lagBetween(a: ArrayLike<number>, b: ArrayLike<number>, mostSteps
     if (Math.abs(k - best) <= OWN_PEAK_STEPS || fits[k]! < fits[k - 1]! || fits[k]! < fits[k + 1]!) continue;
     rival = Math.max(rival, fits[k]!);
   }
-  const [before, after] = [fits[best - 1], fits[best + 1]];
-  const bend = before === undefined || after === undefined ? 0 : before - 2 * top + after;
-  const part = bend < 0 ? (0.5 * (before! - after!)) / bend : 0;
+  const part = vertex(fits, best);
   return { steps: best - most + part, confidence: Math.min(1, top) * (1 - Math.max(0, rival) / top) };
+}
+
+/**
+ * Where between the lags the best fit lies, in steps from the best whole one: the vertex of the parabola through its neighbours by
+ * least squares, two on either side where they are there (noise then counts less than with one).
+ */
+function vertex(fits: Float64Array, best: number): number {
+  const reach = Math.min(PARABOLA_STEPS, best, fits.length - 1 - best);
+  if (reach < 1) return 0;
+  let [slope, bend, squares, fourths, sum] = [0, 0, 0, 0, 0];
+  for (let k = -reach; k <= reach; k++) {
+    slope += k * fits[best + k]!;
+    bend += k * k * fits[best + k]!;
+    sum += fits[best + k]!;
+    squares += k * k;
+    fourths += k ** 4;
+  }
+  const curvature = (bend - (squares * sum) / (2 * reach + 1)) / (fourths - squares ** 2 / (2 * reach + 1));
+  return curvature < 0 ? Math.max(-1, Math.min(1, -slope / squares / (2 * curvature))) : 0;
 }
 
 /** Values less their mean, 0 where not known, and the sum of their squares; `null` where nothing varies. */

@@ -41,6 +41,16 @@ describe('moves and pauses', () => {
     expect(of(pauses, 'body').length).toBe(4);
   });
 
+  it.each([1, 2, 3, 4, 5, 6])('seed %s: at the tremble of footage a slow move of 25° in a second and a half begins and ends within a step; at twice that it is still found', (seed) => {
+    const slow: TrueMove = { startS: 1, endS: 2.5, byDeg: -25 };
+    const quick: TrueMove = { startS: 3.2, endS: 3.8, byDeg: 60 };
+    const found = (noiseDeg: number) => of(findMoments(syntheticMotion([{ joint: 'rightElbow', moves: [slow, quick] }], { ...settings, noiseDeg, seed }), 1).moves, 'rightArm');
+    const [move] = found(0.5);
+    expect(Math.abs(move!.startS - slow.startS)).toBeLessThan(STEP_S);
+    expect(Math.abs(move!.endS - slow.endS)).toBeLessThan(STEP_S);
+    expect(found(1)).toHaveLength(2);
+  });
+
   it.each(NOISES.flatMap((noiseDeg) => [5, 6, 7].map((seed) => ({ noiseDeg, seed }))))('tremble $noiseDeg°, seed $seed: a swing that never stops has no pause', ({ noiseDeg, seed }) => {
     const swings = Array.from({ length: 9 }, (_, k): TrueMove => ({ startS: k * 0.6, endS: (k + 1) * 0.6, byDeg: k % 2 === 0 ? 45 : -45 }));
     const { moves, pauses } = findMoments(syntheticMotion([{ joint: 'leftElbow', moves: swings }], { ...settings, lengthS: 5.4, noiseDeg, seed }), 1);
