@@ -3,11 +3,19 @@ import { createStore } from 'zustand/vanilla';
 import { paceView } from '../state/paceView.ts';
 import { playhead, setPlayhead } from '../state/playhead.ts';
 import { session } from '../state/session.ts';
-import { click, readySound } from './click.ts';
-import { placeAt, type Playing, type PlaySpeed, stepAtExposure } from './playClock.ts';
+import { clickAt, readySound, setVolume, silence, soundIsReady } from './click.ts';
+import { beatPlaces, passingsOf, stepPlaces } from './clickTimes.ts';
+import { placeAt, type PlaySpeed, stepAtExposure } from './playClock.ts';
+import { currentRun, setRun, type Run } from './running.ts';
+import { beginTaps, tap } from './stopwatch.ts';
+
+/** What is seen of it: the take with its skeleton, the puppet, or both. */
+export const SHOWN = ['take', 'puppet', 'both'] as const;
+export type Shown = (typeof SHOWN)[number];
 
 export interface Player {
   readonly playing: boolean;
+  readonly shows: Shown;
   readonly speed: PlaySpeed;
   readonly backwards: boolean;
   readonly looped: boolean;
@@ -15,24 +23,23 @@ export interface Player {
   readonly beatsPerMinute: number;
   /** 0..1 */
   readonly volume: number;
+  /** Whether the space bar taps instead of playing. */
   readonly stopwatch: boolean;
-  /** Moments of the film at which somebody tapped, seconds. */
-  readonly tapsS: readonly number[];
 }
 
 export const player = createStore<Player>(() => ({
-  playing: false, speed: 1, backwards: false, looped: true, clicks: 'off', beatsPerMinute: 120, volume: 0.5, stopwatch: false, tapsS: [],
+  playing: false, shows: 'both', speed: 1, backwards: false, looped: true, clicks: 'off', beatsPerMinute: 120, volume: 0.5, stopwatch: false,
 }));
 
-let run: { readonly playing: Playing; readonly startMs: number } | null = null;
-/** Where free tapping began: a moment of the clock and one of the film. */
-let tapping: { readonly startMs: number; readonly filmS: number } | null = null;
+/** Clicks are worked out so far ahead and this often: the page may be busy for the difference and none comes late. Our choices. */
+const AHEAD_S = 0.4;
+const FEED_MS = 100;
+let feeding: ReturnType<typeof setInterval> | undefined;
 
 export function startPlaying(): void {
   const { plan } = session.getState();
   if (plan === null || plan.stepCount === 0) return;
-  const { speed, backwards, looped, clicks } = player.getState();
-  if (clicks !== 'off') readySound();
+  const { speed, backwards, looped } = player.getState();
   const last = plan.stepCount - 1;
   const [from, to] = paceView.getState().span ?? [0, last];
   const endOf = (step: number): number => plan.exposure[step]! - 1 + plan.holds[step]!;
@@ -44,28 +51,19 @@ export function startPlaying(): void {
   const over = backwards ? step <= from : step >= to;
   const outside = here < fromExposure || here > toExposure;
   const startExposure = over || outside ? (backwards ? toExposure : fromExposure) : here;
-  const startMs = performance.now();
-  run = { playing: { fromExposure, toExposure, startExposure, rate: plan.rate, speed, backwards, looped }, startMs };
+  const mine: Run = { plan, playing: { fromExposure, toExposure, startExposure, rate: plan.rate, speed, backwards, looped }, startMs: performance.now() };
+  setRun(mine);
   player.setState({ playing: true });
+  startClicks();
   let shown = -1;
-  let beat = -1;
-  const mine = run;
   const tick = (): void => {
-    if (run !== mine) return;
+    if (currentRun() !== mine) return;
     // another plan or another screen: what was played is not there any more
     if (session.getState().plan !== plan || session.getState().screen !== 'pace') return stopPlaying();
-    const nowMs = performance.now();
-    const { exposure, ended } = placeAt(mine.playing, (nowMs - startMs) / 1000);
+    const { exposure, ended } = placeAt(mine.playing, (performance.now() - mine.startMs) / 1000);
     const at = stepAtExposure(plan.exposure, exposure);
-    const now = player.getState();
-    if (at !== shown) {
-      setPlayhead({ step: at, nudge: 0 });
-      if (now.clicks === 'step') click(now.volume);
-      shown = at;
-    }
-    const beats = Math.floor(((nowMs - startMs) / 60_000) * now.beatsPerMinute);
-    if (beats !== beat && now.clicks === 'beat') click(now.volume);
-    beat = beats;
+    if (at !== shown) setPlayhead({ step: at, nudge: 0 });
+    shown = at;
     if (ended) stopPlaying();
     else requestAnimationFrame(tick);
   };
@@ -73,46 +71,60 @@ export function startPlaying(): void {
 }
 
 export function stopPlaying(): void {
-  run = null;
+  setRun(null);
+  stopClicks();
   // taps after playing has stopped are counted from a new beginning
-  tapping = null;
+  beginTaps();
   player.setState({ playing: false });
 }
 
 /** Changes how it is played; what is under way goes on from where it is. */
 export function setPlayer(some: Partial<Player>): void {
   player.setState(some);
-  if (some.clicks !== undefined && some.clicks !== 'off') readySound();
-  if (player.getState().playing && (some.speed !== undefined || some.backwards !== undefined || some.looped !== undefined)) startPlaying();
+  if (some.volume !== undefined) setVolume(some.volume);
+  if (currentRun() === null) {
+    // the press is used to turn the sound on
+    if (some.clicks !== undefined && some.clicks !== 'off') readySound();
+    return;
+  }
+  if (some.speed !== undefined || some.backwards !== undefined || some.looped !== undefined) startPlaying();
+  else if (some.clicks !== undefined || some.beatsPerMinute !== undefined) startClicks();
 }
 
 /** The space bar: a tap while the stopwatch is on, else playing begins or stops. */
 export function playOrTap(): void {
   const { stopwatch, playing } = player.getState();
-  if (stopwatch) tap();
+  if (stopwatch) tap(performance.now());
   else if (playing) stopPlaying();
   else startPlaying();
 }
 
-/** Counts a tap at the moment that is played; with nothing playing, from the playhead's step on by the clock. */
-export function tap(): void {
-  const nowMs = performance.now();
-  let filmS: number;
-  if (run !== null) {
-    filmS = placeAt(run.playing, (nowMs - run.startMs) / 1000).exposure / run.playing.rate;
-  } else {
-    tapping ??= { startMs: nowMs, filmS: filmSHere() };
-    filmS = tapping.filmS + (nowMs - tapping.startMs) / 1000;
-  }
-  player.setState(({ tapsS }) => ({ tapsS: [...tapsS, filmS] }));
+function stopClicks(): void {
+  clearInterval(feeding);
+  silence();
 }
 
-export function clearTaps(): void {
-  tapping = null;
-  player.setState({ tapsS: [] });
-}
-
-function filmSHere(): number {
-  const { plan } = session.getState();
-  return plan?.filmTimeS[Math.min(plan.stepCount - 1, playhead.getState().step)] ?? 0;
+/** From now on, for what plays. */
+function startClicks(): void {
+  stopClicks();
+  const mine = currentRun();
+  const { clicks, beatsPerMinute, volume } = player.getState();
+  if (mine === null || clicks === 'off') return;
+  const { plan, playing, startMs } = mine;
+  const places = clicks === 'step' ? stepPlaces(plan.exposure, plan.holds, playing.backwards) : beatPlaces(plan.exposureCount, plan.rate, beatsPerMinute);
+  const nowS = (): number => Math.max(0, (performance.now() - startMs) / 1000);
+  let doneS = nowS() < FEED_MS / 1000 ? 0 : nowS();
+  const feed = (): void => {
+    if (currentRun() !== mine || !soundIsReady()) return;
+    const toS = nowS() + AHEAD_S;
+    // what was due while the sound was off is not heard in a bunch afterwards
+    for (const atS of passingsOf(playing, places, Math.max(doneS, nowS() - FEED_MS / 1000), toS)) clickAt(startMs + atS * 1000);
+    doneS = toS;
+  };
+  const own = setInterval(feed, FEED_MS);
+  feeding = own;
+  readySound(() => {
+    setVolume(volume);
+    if (feeding === own) feed();
+  });
 }

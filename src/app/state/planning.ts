@@ -25,6 +25,11 @@ export function curvesOfPlan(plan: Plan): AngleCurves | null {
   return shown !== null && shown.plan === plan ? angleCurves(shown.frames, plan) : null;
 }
 
+/** Those angles as they are, frame by frame; `null` likewise. */
+export function framesOfPlan(plan: Plan): FrameAngles | null {
+  return shown !== null && shown.plan === plan ? shown.frames : null;
+}
+
 /** Waits until the plan on the screen is that of the present settings, or could not be made of them. */
 export function planSettled(): Promise<void> {
   if (asker?.busy() !== true) return Promise.resolve();

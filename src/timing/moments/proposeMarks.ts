@@ -1,8 +1,8 @@
 /** Moments of the take that are worth a mark: extremes, starts and ends of moves. */
-import type { Motion } from '../../motion/motion.ts';
-import { turningPoints } from '../snap/turningPoints.ts';
+import type { JointName } from '../../motion/joints.ts';
+import type { TurningPoint } from '../snap/turningPoints.ts';
 import type { MarkKind } from '../timingSettings.ts';
-import { LIMB_JOINTS, LIMBS, type Limb, type Moments, type MomentsOf } from './moments.ts';
+import { LIMB_JOINTS, LIMBS, type Moments, type MomentsOf } from './moments.ts';
 
 /** What a found mark can be. */
 export type FoundKind = Extract<MarkKind, 'extreme' | 'start' | 'end'>;
@@ -11,6 +11,8 @@ export interface MarkProposal {
   readonly of: MomentsOf;
   readonly kind: FoundKind;
   readonly sourceS: number;
+  /** Of an extreme: the joint that turns back, and its angle there, degrees. */
+  readonly turn: TurningPoint | null;
   /** The larger, the more it says: the turn, in degrees, of the move that starts or ends here, or from the extreme before to this one. */
   readonly weightDeg: number;
 }
@@ -26,35 +28,37 @@ export interface ProposalSettings {
   readonly leastApartS: number;
 }
 
+/** Joints whose extremes can be proposed: those of a limb; of the body all. */
+export function jointsOf(of: MomentsOf): readonly JointName[] {
+  return of === 'body' ? LIMBS.flatMap((limb) => LIMB_JOINTS[limb]) : LIMB_JOINTS[of];
+}
+
 /**
  * Proposals for a limb, or for the whole body, rising in time.
  *
  * A start or an end is that of a move (of the body: from where all limbs rest to where all do). An extreme is where a joint of the limb
  * turns back; of the body, of any limb. Where several lie within `leastApartS` of each other the one of greatest weight stays; of equal ones the
  * first in time. A move that the take's part cuts off has no start or end there, since the performer did not start or stop.
+ *
+ * @param turns extremes of the joints that are to be looked at, of each joint rising in time; those of other limbs are left out
  */
-export function proposeMarks(motion: Motion, moments: Moments, { of, kinds, inS, outS, leastApartS }: ProposalSettings): readonly MarkProposal[] {
+export function proposeMarks(turns: readonly TurningPoint[], { moves }: Pick<Moments, 'moves'>, { of, kinds, inS, outS, leastApartS }: ProposalSettings): readonly MarkProposal[] {
   const found: MarkProposal[] = [];
   const wanted = new Set<FoundKind>(kinds);
-  const firstS = motion.timesS[0] ?? Number.NaN;
-  const lastS = motion.timesS[motion.timesS.length - 1] ?? Number.NaN;
-  for (const move of moments.moves) {
+  for (const move of moves) {
     if (move.of !== of) continue;
-    if (wanted.has('start') && move.startS > firstS) found.push({ of, kind: 'start', sourceS: move.startS, weightDeg: move.sizeDeg });
-    if (wanted.has('end') && move.endS < lastS) found.push({ of, kind: 'end', sourceS: move.endS, weightDeg: move.sizeDeg });
+    if (wanted.has('start')) found.push({ of, kind: 'start', sourceS: move.startS, turn: null, weightDeg: move.sizeDeg });
+    if (wanted.has('end')) found.push({ of, kind: 'end', sourceS: move.endS, turn: null, weightDeg: move.sizeDeg });
   }
-  if (wanted.has('extreme')) for (const limb of of === 'body' ? LIMBS : [of]) found.push(...extremesOfLimb(motion, limb, of));
+  if (wanted.has('extreme')) for (const joint of jointsOf(of)) found.push(...extremesOfJoint(turns.filter((turn) => turn.joint === joint), of));
   return apart(found.filter(({ sourceS }) => sourceS > inS && sourceS < outS), leastApartS);
 }
 
-function extremesOfLimb(motion: Motion, limb: Limb, of: MomentsOf): readonly MarkProposal[] {
-  return LIMB_JOINTS[limb].flatMap((joint) => {
-    const points = turningPoints(motion, joint);
-    return points.map(({ sourceS, angleDeg }, k): MarkProposal => {
-      // the first has none before it: the way to the next says as much
-      const beside = points[k - 1] ?? points[k + 1];
-      return { of, kind: 'extreme', sourceS, weightDeg: beside === undefined ? 0 : Math.abs(angleDeg - beside.angleDeg) };
-    });
+function extremesOfJoint(points: readonly TurningPoint[], of: MomentsOf): readonly MarkProposal[] {
+  return points.map((turn, k): MarkProposal => {
+    // the first has none before it: the way to the next says as much
+    const beside = points[k - 1] ?? points[k + 1];
+    return { of, kind: 'extreme', sourceS: turn.sourceS, turn, weightDeg: beside === undefined ? 0 : Math.abs(turn.angleDeg - beside.angleDeg) };
   });
 }
 

@@ -5,6 +5,8 @@ import { mostMoving } from '../../../charts/amount.ts';
 import type { Plan } from '../../../plan/plan.ts';
 import { Bench } from '../../ladder/Bench.tsx';
 import { Picture } from '../../look/Picture.tsx';
+import { player } from '../../play/player.ts';
+import { useTapKey } from '../../play/useTapKey.ts';
 import { paceView } from '../../state/paceView.ts';
 import { useSession } from '../../state/use.ts';
 import { NoPlan } from '../sheet/NoPlan.tsx';
@@ -12,6 +14,8 @@ import { JointColumns } from './JointColumns.tsx';
 import { JointHeads } from './JointHeads.tsx';
 import { PaceControls } from './PaceControls.tsx';
 import { PANELS } from './panels.ts';
+import { StagePicture } from './play/StagePicture.tsx';
+import { StopwatchPart } from './play/StopwatchPart.tsx';
 import { Rail, RailHead } from './rail/Rail.tsx';
 import { useColumns } from './useColumns.ts';
 import { VIEWS } from './views.ts';
@@ -23,6 +27,7 @@ export function PaceScreen(): ReactElement {
   const plan = useSession((s) => s.plan);
   const chosen = useSession((s) => s.joints);
   const view = useStore(paceView, (s) => s.view);
+  useTapKey();
   const shown = useMemo(() => {
     if (plan === null) return [];
     const names = new Set(chosen ?? mostMoving(plan, SHOWN_AT_FIRST));
@@ -39,7 +44,7 @@ export function PaceScreen(): ReactElement {
             <div className="pace-rows"><Rail plan={plan} /><other.Body plan={plan} /></div>
           </Bench>
         )}
-        {plan === null ? null : <Side plan={plan} />}
+        {plan === null ? <BareSide /> : <Side plan={plan} />}
       </div>
     </main>
   );
@@ -58,13 +63,27 @@ function WithJoints({ plan, shown }: { readonly plan: Plan; readonly shown: read
 function Side({ plan }: { readonly plan: Plan }): ReactElement {
   const name = useStore(paceView, (s) => s.panel);
   const panel = PANELS.find((one) => one.name === name) ?? PANELS[0]!;
+  const shows = useStore(player, (s) => s.shows);
+  const playing = panel.name === 'play';
   return (
-    <aside className="pace-side">
-      <div className="pace-picture"><Picture fill label="The footage at the playhead with the skeleton" /></div>
+    <aside className={playing ? 'pace-side pace-side-play' : 'pace-side'}>
+      <div className="pace-picture">
+        {playing && shows === 'puppet' ? null : <Picture fill label="The footage at the playhead with the skeleton" />}
+        {playing && shows !== 'take' ? <StagePicture plan={plan} /> : null}
+      </div>
       <div className="pace-panels" role="group" aria-label="Beside the rows">
         {PANELS.map((one) => <button key={one.name} type="button" aria-pressed={one.name === panel.name} title={one.about} onClick={() => paceView.setState({ panel: one.name })}>{one.words}</button>)}
       </div>
       <div className="pace-panel"><panel.Panel plan={plan} /></div>
+    </aside>
+  );
+}
+
+/** Without a plan an action can still be tapped along. */
+function BareSide(): ReactElement {
+  return (
+    <aside className="pace-side pace-side-bare">
+      <div className="pace-panel"><div className="panel"><StopwatchPart plan={null} /></div></div>
     </aside>
   );
 }

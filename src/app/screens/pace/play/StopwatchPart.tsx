@@ -4,40 +4,43 @@ import { useStore } from 'zustand';
 import { figure } from '../../../../charts/figures.ts';
 import type { Plan } from '../../../../plan/plan.ts';
 import { feetWords } from '../../../../timing/counts/filmFeet.ts';
-import { placeMarks, warpFor } from '../../../../timing/marks/marks.ts';
 import { countTaps } from '../../../../timing/taps/taps.ts';
 import { keyWords } from '../../../keys/keymap.ts';
-import { clearTaps, player, setPlayer, tap } from '../../../play/player.ts';
-import { currentBook } from '../../../state/bookStore.ts';
-import { say } from '../../../state/session.ts';
-import { editTiming } from '../../../state/timingEdits.ts';
-import { useBook } from '../../../state/use.ts';
+import { player, setPlayer } from '../../../play/player.ts';
+import { clearTaps, takeBackTap, tap, taps as tapStore } from '../../../play/stopwatch.ts';
+import { useBook, useSetting } from '../../../state/use.ts';
+import { marksFromTaps } from './marksFromTaps.ts';
 
-export function StopwatchPart({ plan }: { readonly plan: Plan }): ReactElement {
+/** @param plan `null` where there is none yet: taps are counted all the same */
+export function StopwatchPart({ plan }: { readonly plan: Plan | null }): ReactElement {
   const on = useStore(player, (s) => s.stopwatch);
-  const tapsS = useStore(player, (s) => s.tapsS);
+  const { tapsS, onFilm } = useStore(tapStore);
   const gauge = useBook((b) => b.timing.gauge);
-  const taps = countTaps(tapsS, plan.rate);
-  const toMarks = (): void => {
-    const used = Math.max(0, ...currentBook().timing.marks.map(({ id }) => Number(/^tap(\d+)$/.exec(id)?.[1] ?? 0)));
-    const idOf = (k: number): string => `tap${used + k + 1}`;
-    const done = editTiming((timing, context) => {
-      const warp = warpFor(timing, context);
-      return placeMarks(timing, context, taps.map(({ filmS }, k) => ({ id: idOf(k), sourceS: warp.sourceAt(filmS), kind: 'tap' as const, name: `tap ${k + 1}` })));
-    }, { label: 'marks from taps' });
-    if (!done) return;
-    // what found no place stays in the list: on the first exposure, on another mark, or beyond the take
-    const placed = new Set(currentBook().timing.marks.map(({ id }) => id));
-    const left = taps.filter((_, k) => !placed.has(idOf(k)));
-    setPlayer({ tapsS: left.map(({ filmS }) => filmS) });
-    if (left.length > 0) say(`${left.length} of ${taps.length} taps found no place and stay in the list: they fall on the first exposure, on another mark, or beyond the take.`);
-  };
+  const rateSet = useSetting('rate');
+  const rate = plan?.rate ?? rateSet;
+  const taps = countTaps(tapsS, rate);
   return (
-    <section aria-label="Stopwatch">
+    <section className="stopwatch" aria-label="Stopwatch">
       <h2>Stopwatch</h2>
-      <button type="button" aria-pressed={on} onClick={() => setPlayer({ stopwatch: !on })}>{on ? 'Stopwatch off' : 'Stopwatch on'}</button>
-      {on ? <button type="button" className="strong" onClick={tap}>Tap ({keyWords('playOrTap')})</button> : null}
-      <p className="hint">Tap along the action. While it plays, a tap marks what is shown; otherwise the first tap is the playhead’s step and the clock goes on from there.</p>
+      <div className="buttons">
+        <button type="button" aria-pressed={on} onClick={() => setPlayer({ stopwatch: !on })}>{on ? 'Stopwatch off' : 'Stopwatch on'}</button>
+        {on ? (
+          <button
+            type="button"
+            className="lamp"
+            // a pointer taps when it goes down, not when it is let go; without one it is the Enter key
+            onPointerDown={(event) => event.button === 0 && tap(event.timeStamp)}
+            onClick={(event) => event.detail === 0 && tap(event.timeStamp)}
+          >
+            Tap ({keyWords('playOrTap')})
+          </button>
+        ) : null}
+      </div>
+      <p className="hint">
+        {!on ? `While it is on, the space bar taps instead of playing: act the move out, or watch it, and tap at what should be hit.`
+          : plan === null ? `There is no plan yet: taps are counted from the first one, at ${figure(rate, 3).replace(/\.?0+$/, '')} exposures a second.`
+            : 'While it plays, a tap counts at what is shown; otherwise the first tap is the playhead’s step and the clock goes on from there.'}
+      </p>
       {taps.length === 0 ? null : (
         <>
           <table className="keys">
@@ -49,8 +52,13 @@ export function StopwatchPart({ plan }: { readonly plan: Plan }): ReactElement {
               ))}
             </tbody>
           </table>
-          <button type="button" onClick={toMarks}>Make marks of the taps</button>
-          <button type="button" onClick={clearTaps}>Forget the taps</button>
+          <div className="buttons">
+            <button type="button" disabled={plan === null} onClick={() => plan !== null && marksFromTaps(plan, taps)}>Make marks of the taps</button>
+            <button type="button" onClick={takeBackTap}>Take the last tap back</button>
+            <button type="button" onClick={clearTaps}>Forget the taps</button>
+          </div>
+          {plan === null ? <p className="hint">Marks tie moments of a take to the film. Open a clip, and these taps can become marks.</p>
+            : onFilm ? null : <p className="hint">These were tapped without a plan: the first will stand at the playhead’s step.</p>}
         </>
       )}
     </section>

@@ -1,5 +1,5 @@
 /** A mark as a grip that is dragged to another row, or moved by the arrow keys; the timing follows while it moves. */
-import { type KeyboardEvent, type PointerEvent, type ReactElement, useRef, useState } from 'react';
+import { type CSSProperties, type KeyboardEvent, type PointerEvent, type ReactElement, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import { HELD_KEY } from '../../../../book/history.ts';
 import type { Plan } from '../../../../plan/plan.ts';
@@ -81,7 +81,7 @@ export function MarkGrip({ mark, plan, place, leftPx }: MarkGripProps): ReactEle
       <button
         type="button"
         className={`grip${thin ? ' grip-thin' : ''}${picked ? ' grip-picked' : ''}${mark.locked ? ' grip-locked' : ''}`}
-        style={{ left: leftPx, top: place.gripY }}
+        style={{ left: leftPx, top: place.gripY, '--above': `${place.abovePx}px`, '--below': `${place.belowPx}px` } as CSSProperties}
         title={mark.locked ? 'Locked (L unlocks it)' : 'Drag to another exposure; arrow keys move it by one, with Shift by ten; L locks, Delete removes'}
         aria-label={`${markWords(mark)} ${exposure}: mark at exposure ${exposure}${mark.locked ? ', locked' : ''}`}
         onPointerDown={onPointerDown}

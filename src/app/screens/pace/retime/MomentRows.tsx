@@ -3,7 +3,7 @@ import type { ReactElement } from 'react';
 import { figure } from '../../../../charts/figures.ts';
 import { LIMB_WORDS } from '../../../../charts/moments/limbWords.ts';
 import type { Plan } from '../../../../plan/plan.ts';
-import { placeMarks, type NewMark } from '../../../../timing/marks/marks.ts';
+import type { NewMark } from '../../../../timing/marks/marks.ts';
 import { lengthenSpan } from '../../../../timing/marks/spans.ts';
 import { MINIMUM_JERK_EASE } from '../../../../timing/moments/ease.ts';
 import type { MomentsOf, MoveOnSteps, PauseOnSteps } from '../../../../timing/moments/moments.ts';
@@ -30,14 +30,6 @@ export function MomentRows({ plan, of }: { readonly plan: Plan; readonly of: Mom
     ...plan.moments.pauses.filter((pause) => pause.of === of).map((is): Moment => ({ kind: 'pause', is })),
   ].sort((a, b) => fromStep(a) - fromStep(b));
   if (moments.length === 0) return <p className="hint">No moves and pauses of the {LIMB_WORDS[of]} were found in this part of the take.</p>;
-  const markAll = (): void => {
-    const ends = moments.flatMap((moment) => (moment.kind === 'move' ? [
-      { sourceS: moment.is.startS, kind: 'start' as const }, { sourceS: moment.is.endS, kind: 'end' as const },
-    ] : []));
-    let k = 0;
-    const ids = ends.map(() => `${freshId('m')}-${(k += 1)}`);
-    editTiming((timing, context) => placeMarks(timing, context, ends.map((end, i): NewMark => ({ ...end, id: ids[i]!, name: `${LIMB_WORDS[of]} ${end.kind === 'start' ? 'starts' : 'stops'}` }))), { label: `marks at the moves of the ${LIMB_WORDS[of]}` });
-  };
   return (
     <div className="moment-rows">
       <table className="keys">
@@ -45,7 +37,6 @@ export function MomentRows({ plan, of }: { readonly plan: Plan; readonly of: Mom
         <thead><tr><th scope="col">what</th><th scope="col">from step</th><th scope="col">steps</th><th scope="col">about it</th></tr></thead>
         <tbody>{moments.map((moment, i) => <MomentRow key={`${moment.kind}${i}`} moment={moment} plan={plan} words={`${moment.kind} ${i + 1} of the ${LIMB_WORDS[of]}`} />)}</tbody>
       </table>
-      <div className="buttons"><button type="button" onClick={markAll}>Mark the starts and stops of these moves</button></div>
     </div>
   );
 }

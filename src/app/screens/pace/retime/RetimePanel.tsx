@@ -8,6 +8,7 @@ import { paceView } from '../../../state/paceView.ts';
 import { CountPart } from './CountPart.tsx';
 import { MarkRows } from './MarkRows.tsx';
 import { MomentRows } from './MomentRows.tsx';
+import { ProposePart } from './ProposePart.tsx';
 import { SnapPart } from './SnapPart.tsx';
 import { SpanPart } from './SpanPart.tsx';
 
@@ -21,6 +22,7 @@ export function RetimePanel({ plan }: { readonly plan: Plan }): ReactElement {
         <button type="button" onClick={() => runCommand('holdHere')}>Hold this pose <Key of="holdHere" /></button>
       </div>
       <MarkRows plan={plan} />
+      <ProposePart plan={plan} of={of} />
       <MomentRows plan={plan} of={of} />
       <SpanPart plan={plan} />
       <SnapPart plan={plan} />

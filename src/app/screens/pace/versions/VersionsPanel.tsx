@@ -1,5 +1,5 @@
 /** Timings kept under a name: gone back to, and compared with the one on the bench as counts and as curves. */
-import { type ReactElement, useState } from 'react';
+import { type ReactElement, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { figure } from '../../../../charts/figures.ts';
 import type { Plan } from '../../../../plan/plan.ts';
@@ -9,6 +9,8 @@ import { currentBook, editBook } from '../../../state/bookStore.ts';
 import { paceView } from '../../../state/paceView.ts';
 import { benchBase, freshId } from '../../../state/timingEdits.ts';
 import { useBook, useSession } from '../../../state/use.ts';
+import { curvesOver, turnsFor } from '../jointCurves.ts';
+import { VersionAngles } from './VersionAngles.tsx';
 import { VersionCurves } from './VersionCurves.tsx';
 
 const MOST_CHARS = 100;
@@ -77,15 +79,22 @@ function Length({ id }: { readonly id: string }): ReactElement {
   return <>{steps} steps, {exposures} exp., {figure(seconds, 2)} s</>;
 }
 
+const ON_THE_BENCH = 'on the bench';
+
 function Compared({ plan, id }: { readonly plan: Plan; readonly id: string }): ReactElement | null {
   const version = useBook((b) => b.timingVersions.find((one) => one.id === id));
   const settings = useBook((b) => b.settings);
   const timing = useBook((b) => b.timing);
-  const base = benchBase();
-  if (version === undefined || base === null) return null;
-  const now = { id: 'now', name: 'on the bench', timing, rate: settings.rate, on: settings.on, timeScale: settings.timeScale };
-  const moves = plan.moments.moves.filter(({ of }) => of === 'body');
-  const both = compareTimings(now, version, base, settings.captureFactor, moves.map(({ startS, endS }) => ({ startS, endS })));
+  const curves = useMemo(() => curvesOver(plan), [plan]);
+  const both = useMemo(() => {
+    const base = benchBase();
+    if (version === undefined || base === null) return null;
+    const now = { timing, rate: settings.rate, on: settings.on, timeScale: settings.timeScale };
+    const moves = plan.moments.moves.filter(({ of }) => of === 'body');
+    return compareTimings(now, version, base, settings.captureFactor, moves.map(({ startS, endS }) => ({ startS, endS })), turnsFor(plan, curves));
+  }, [plan, curves, version, settings, timing]);
+  if (version === undefined || both === null) return null;
+  const names = [ON_THE_BENCH, version.name] as const;
   return (
     <div className="compared">
       <h2>{version.name}, beside what is on the bench</h2>
@@ -96,9 +105,13 @@ function Compared({ plan, id }: { readonly plan: Plan; readonly id: string }): R
           <tr><td>exposures</td><td>{both.first.exposures}</td><td>{both.second.exposures}</td></tr>
           <tr><td>seconds</td><td>{figure(both.first.seconds, 2)}</td><td>{figure(both.second.seconds, 2)}</td></tr>
           {both.spans.map(([a, b], k) => <tr key={k}><td>move {k + 1}, exposures</td><td>{figure(a, 1)}</td><td>{figure(b, 1)}</td></tr>)}
+          <tr><td>extremes bent to steps</td><td>{both.firstBent.bent.length}</td><td>{both.secondBent.bent.length}</td></tr>
         </tbody>
       </table>
-      <VersionCurves first={both.firstCurve} second={both.secondCurve} names={['on the bench', version.name]} />
+      <p className="line-key"><span><i className="line-whole" aria-hidden="true" /> {ON_THE_BENCH}</span><span><i className="line-dashed" aria-hidden="true" /> {version.name}</span></p>
+      <VersionAngles plan={plan} curves={curves} both={both} names={names} />
+      <p className="hint">The joint as it moves between the steps, before pauses are kept alive and moves are rounded to what a hand can make; time bent for extremes on steps is counted in.</p>
+      <VersionCurves first={both.firstCurve} second={both.secondCurve} names={names} />
     </div>
   );
 }

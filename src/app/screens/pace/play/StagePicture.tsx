@@ -1,0 +1,84 @@
+/** The puppet at the playhead, small, beside the take: nothing on it but the pose. */
+import { type ReactElement, useEffect, useMemo, useRef, useState } from 'react';
+import type { NudgebookError } from '../../../../errors.ts';
+import type { Plan } from '../../../../plan/plan.ts';
+import { completeArmature } from '../../../../puppet/completeArmature.ts';
+import { loadStage } from '../../../puppet3d/loadStage.ts';
+import { paintScene } from '../../../puppet3d/paintScene.ts';
+import { puppetView } from '../../../puppet3d/puppetView.ts';
+import type { Stage } from '../../../puppet3d/stage.ts';
+import { paintWithPlayhead, repaintPlayhead } from '../../../state/playhead.ts';
+import { useArmature } from '../../../state/puppetEdits.ts';
+import { useSession } from '../../../state/use.ts';
+import { isPlanOf, sceneAtRest, sceneOfPlan } from '../../puppet/puppetScene.ts';
+import { noteInkOf, stageInkOf } from './stageInk.ts';
+
+export function StagePicture({ plan }: { readonly plan: Plan }): ReactElement {
+  const armature = completeArmature(useArmature());
+  const fits = isPlanOf(plan, armature);
+  const scene = useMemo(() => (fits ? sceneOfPlan(plan, armature) : sceneAtRest(armature)), [plan, armature, fits]);
+  const red = useSession((s) => s.red);
+  const box = useRef<HTMLDivElement>(null);
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const overlay = useRef<HTMLCanvasElement>(null);
+  const flat = useRef<SVGSVGElement>(null);
+  const stage = useRef<Stage | null>(null);
+  const [kind, setKind] = useState<'loading' | 'deep' | 'flat'>('loading');
+
+  useEffect(() => {
+    if (canvas.current === null) return undefined;
+    let gone = false;
+    const goFlat = (): void => {
+      stage.current = null;
+      if (!gone) setKind('flat');
+    };
+    loadStage(canvas.current, goFlat).then((made) => {
+      if (gone) return made.dispose();
+      stage.current = made;
+      setKind('deep');
+    }, (thrown: NudgebookError | Error) => {
+      if (!('code' in thrown)) console.error(thrown);
+      goFlat();
+    });
+    return () => {
+      gone = true;
+      stage.current?.dispose();
+      stage.current = null;
+    };
+  }, []);
+
+  useEffect(() => {
+    const element = box.current;
+    if (element === null || kind === 'loading') return undefined;
+    const ink = noteInkOf(element);
+    stage.current?.setInk(stageInkOf(element));
+    stage.current?.setShape(scene.shape, scene.box);
+    let sizePx = { width: element.clientWidth, height: element.clientHeight };
+    const observer = new ResizeObserver(() => {
+      sizePx = { width: element.clientWidth, height: element.clientHeight };
+      repaintPlayhead();
+    });
+    observer.observe(element);
+    const stop = paintWithPlayhead(({ step }) => {
+      if (overlay.current === null) return;
+      // the whole figure from where it is looked at, without the step before and after
+      const view = { ...puppetView.getState(), ghosts: false, labels: false, picked: null, zoom: 1, shiftPx: [0, 0] as const };
+      paintScene(scene, step, view, { overlay: overlay.current, stage: stage.current, flat: flat.current, sizePx, ink });
+    });
+    return () => {
+      observer.disconnect();
+      stop();
+    };
+  }, [scene, kind, red]);
+
+  return (
+    <figure className="picture stage-picture">
+      <div ref={box} className="stage-box">
+        <canvas ref={canvas} hidden={kind === 'flat'} role="img" aria-label="The puppet at the playhead, as the sheet orders it" />
+        {kind === 'flat' ? <svg ref={flat} role="img" aria-label="The puppet at the playhead, drawn flat" /> : null}
+        <canvas ref={overlay} className="stage-notes" aria-hidden="true" />
+        {kind === 'loading' ? <p className="picture-words">the stage is being set</p> : fits ? null : <p className="picture-words">the plan of this puppet is coming</p>}
+      </div>
+    </figure>
+  );
+}
