@@ -9,9 +9,11 @@ export interface Taps {
   readonly tapsS: readonly number[];
   /** Whether they belong to a plan's film. */
   readonly onFilm: boolean;
+  /** What came of making marks of them; empty where there is nothing to say. */
+  readonly outcome: string;
 }
 
-export const taps = createStore<Taps>(() => ({ tapsS: [], onFilm: true }));
+export const taps = createStore<Taps>(() => ({ tapsS: [], onFilm: true, outcome: '' }));
 
 /** Where free tapping began: a moment of the page's clock and one of the film. */
 let begun: { readonly atMs: number; readonly filmS: number } | null = null;
@@ -24,7 +26,7 @@ export function tap(atMs: number): void {
   const played = filmSAt(atMs);
   if (played === null) begun ??= { atMs, filmS: filmSHere() };
   const filmS = played ?? begun!.filmS + (atMs - begun!.atMs) / 1000;
-  taps.setState(({ tapsS }) => ({ tapsS: [...tapsS, filmS], onFilm }));
+  taps.setState(({ tapsS }) => ({ tapsS: [...tapsS, filmS], onFilm, outcome: '' }));
 }
 
 /** The next free tap begins anew. */
@@ -40,7 +42,7 @@ export function takeBackTap(): void {
 
 export function clearTaps(): void {
   begun = null;
-  taps.setState({ tapsS: [], onFilm: true });
+  taps.setState({ tapsS: [], onFilm: true, outcome: '' });
 }
 
 /** Moment of the film at the playhead's step, seconds; 0 without a plan. */

@@ -24,6 +24,8 @@ export interface ProposalSettings {
   /** Part of the take that is used, container seconds. */
   readonly inS: number;
   readonly outS: number;
+  /** An extreme to which a joint turned by less, degrees, is left out. */
+  readonly leastTurnDeg?: number;
   /** Nearer than this, container seconds, two proposals are one: a step of the plan, say. */
   readonly leastApartS: number;
 }
@@ -42,7 +44,7 @@ export function jointsOf(of: MomentsOf): readonly JointName[] {
  *
  * @param turns extremes of the joints that are to be looked at, of each joint rising in time; those of other limbs are left out
  */
-export function proposeMarks(turns: readonly TurningPoint[], { moves }: Pick<Moments, 'moves'>, { of, kinds, inS, outS, leastApartS }: ProposalSettings): readonly MarkProposal[] {
+export function proposeMarks(turns: readonly TurningPoint[], { moves }: Pick<Moments, 'moves'>, { of, kinds, inS, outS, leastTurnDeg = 0, leastApartS }: ProposalSettings): readonly MarkProposal[] {
   const found: MarkProposal[] = [];
   const wanted = new Set<FoundKind>(kinds);
   for (const move of moves) {
@@ -50,7 +52,7 @@ export function proposeMarks(turns: readonly TurningPoint[], { moves }: Pick<Mom
     if (wanted.has('start')) found.push({ of, kind: 'start', sourceS: move.startS, turn: null, weightDeg: move.sizeDeg });
     if (wanted.has('end')) found.push({ of, kind: 'end', sourceS: move.endS, turn: null, weightDeg: move.sizeDeg });
   }
-  if (wanted.has('extreme')) for (const joint of jointsOf(of)) found.push(...extremesOfJoint(turns.filter((turn) => turn.joint === joint), of));
+  if (wanted.has('extreme')) for (const joint of jointsOf(of)) found.push(...extremesOfJoint(turns.filter((turn) => turn.joint === joint), of).filter(({ weightDeg }) => weightDeg >= leastTurnDeg));
   return apart(found.filter(({ sourceS }) => sourceS > inS && sourceS < outS), leastApartS);
 }
 

@@ -34,6 +34,9 @@ describe('proposals of marks', () => {
     expect(Math.abs(found[1]!.sourceS - 2.6)).toBeLessThan(STEP_S);
     expect(Math.abs(found[1]!.weightDeg - 40)).toBeLessThan(4);
     expect(found.map(({ turn }) => turn?.joint)).toEqual(['rightElbow', 'rightElbow']);
+    // the way to the lower one is 40°, the way to the top 60°
+    expect(proposeMarks(turns, moments, { ...all, kinds: ['extreme'], leastTurnDeg: 50 })).toHaveLength(0);
+    expect(proposeMarks(turns, moments, { ...all, kinds: ['extreme'], leastTurnDeg: 30 })).toHaveLength(2);
     // of joints that were not chosen there are none
     expect(proposeMarks(turns.filter(({ joint }) => joint !== 'rightElbow'), moments, { ...all, kinds: ['extreme'] })).toEqual([]);
     expect(jointsOf('rightArm')).toContain('rightElbow');

@@ -1,5 +1,5 @@
 /** On ones, twos or mixed: where poses are held for another number of exposures. */
-import type { ReactElement } from 'react';
+import { type ReactElement, useState } from 'react';
 import { STEP_HOLDS, type StepHold } from '../../../../plan/settings.ts';
 import type { Plan } from '../../../../plan/plan.ts';
 import { onAt } from '../../../../timing/holdPattern.ts';
@@ -22,6 +22,8 @@ function stepOfExposure(plan: Plan, exposure: number): number {
 export function HoldsPanel({ plan }: { readonly plan: Plan }): ReactElement {
   const spans = useBook((b) => b.timing.holdSpans);
   const on = useSetting('on');
+  /** What the last proposal came to, where it changed nothing that could be seen. */
+  const [answer, setAnswer] = useState('');
   const fromHere = (hold: StepHold): void => {
     const exposure = plan.exposure[Math.min(plan.stepCount - 1, playhead.getState().step)] ?? 1;
     editTiming((timing) => {
@@ -33,7 +35,10 @@ export function HoldsPanel({ plan }: { readonly plan: Plan }): ReactElement {
   };
   const propose = (): void => {
     const holdSpans = proposeHolds(plan, on);
-    if (holdSpans.length === 0) say(`Nothing moves quickly enough to leave ${HOLD_WORDS[on]}.`);
+    const words = holdSpans.length === 0 ? `Nothing moves quickly enough to leave ${HOLD_WORDS[on]}.` : '';
+    setAnswer(words);
+    if (words !== '') say(words);
+    if (holdSpans.length === 0 && spans.length === 0) return;
     editTiming((timing) => ({ ...timing, holdSpans }), { label: 'hold pattern as proposed' });
   };
   return (
@@ -60,6 +65,7 @@ export function HoldsPanel({ plan }: { readonly plan: Plan }): ReactElement {
         <button type="button" onClick={propose}>Propose from what moves on screen</button>
         <button type="button" disabled={spans.length === 0} onClick={() => editTiming((timing) => ({ ...timing, holdSpans: [] }), { label: 'hold pattern cleared' })}>Clear</button>
       </div>
+      {answer === '' ? null : <p>{answer}</p>}
       <p className="hint">The proposal goes on ones where the largest part of the figure jumps far from pose to pose: on twos every jump is twice as far. It follows a rule of thumb, not a standard; see docs/pace.md.</p>
     </section>
   );

@@ -4,7 +4,9 @@ import { figure, jointWords } from '../../../../charts/figures.ts';
 import { LIMB_WORDS } from '../../../../charts/moments/limbWords.ts';
 import { deadHolds } from '../../../../plan/deadHolds.ts';
 import type { Plan } from '../../../../plan/plan.ts';
-import { LEAST_ALIVE_STEPS } from '../../../../puppet/alive/aliveTurns.ts';
+import { LEAST_ALIVE_STEPS, MOST_DRIFT_DEG } from '../../../../puppet/alive/aliveTurns.ts';
+import { MOST_STILL_STEPS } from '../../../../puppet/alive/keepStirring.ts';
+import { LIMB_JOINTS, type PauseOnSteps } from '../../../../timing/moments/moments.ts';
 import { ALIVE_PATTERNS, ALIVE_STRENGTHS, type AlivePattern, type AliveStrength } from '../../../../timing/timingSettings.ts';
 import { Choice } from '../../../fields/Choice.tsx';
 import { goToStep } from '../../../state/commands.ts';
@@ -24,17 +26,19 @@ export function PausesPanel({ plan }: { readonly plan: Plan }): ReactElement {
     editTiming((timing) => ({ ...timing, alive: { ...timing.alive, ...some } }), { label });
   };
   const pauses = plan.moments.pauses.filter(({ of }) => of !== 'body').sort((a, b) => a.fromStep - b.fromStep);
-  const movesIn = (from: number, to: number): number => {
+  /** In how many of the steps a joint of the limb itself is moved. */
+  const movesIn = ({ of, fromStep, toStep }: PauseOnSteps): number => {
     const width = plan.joints.length;
+    const own = plan.joints.flatMap(({ source }, p) => (source !== null && of !== 'body' && LIMB_JOINTS[of].includes(source) ? [p] : []));
     let steps = 0;
-    for (let s = from + 1; s <= to; s++) if (plan.joints.some((_, p) => Math.abs(plan.incrementDeg[s * width + p]!) > 0)) steps += 1;
+    for (let s = fromStep + 1; s <= toStep; s++) if (own.some((p) => Math.abs(plan.incrementDeg[s * width + p]!) > 0)) steps += 1;
     return steps;
   };
   return (
     <section className="panel" aria-label="Pauses">
       <Choice<AliveStrength> label="Keep pauses alive" value={alive.strength} options={ALIVE_STRENGTHS.map((value) => ({ value, words: value }))} onChoose={(strength) => set({ strength }, `pauses ${strength === 'off' ? 'as performed' : `kept alive, ${strength}`}`)} />
       <Choice<AlivePattern> label="By" value={alive.pattern} disabled={alive.strength === 'off'} options={ALIVE_PATTERNS.map((value) => ({ value, words: value }))} onChoose={(pattern) => set({ pattern }, `pauses kept alive by ${pattern}`)} />
-      <p className="hint">{PATTERN_ABOUT[alive.pattern]} The moves are whole smallest moves of the joints, and every joint comes back to the held pose.</p>
+      <p className="hint">{PATTERN_ABOUT[alive.pattern]} The moves are whole smallest moves of the joints, and every joint comes back to the held pose.{alive.strength === 'off' ? '' : ` No joint drifts farther than ${MOST_DRIFT_DEG[alive.strength]}°, and no more than ${MOST_STILL_STEPS} steps are the same where one can move.`}</p>
       {dead.length === 0 ? <p className="hint">No dead hold: something moves at least every fifth step.</p> : (
         <table className="keys">
           <caption>Dead holds: nothing moves here</caption>
@@ -50,23 +54,26 @@ export function PausesPanel({ plan }: { readonly plan: Plan }): ReactElement {
           </tbody>
         </table>
       )}
-      <table className="keys">
-        <caption>Pauses, limb by limb</caption>
-        <thead><tr><th scope="col">limb</th><th scope="col">steps</th><th scope="col">length</th><th scope="col">about it</th></tr></thead>
-        <tbody>
-          {pauses.map(({ of, fromStep, toStep }) => {
-            const count = toStep - fromStep + 1;
-            return (
-              <tr key={`${of}${fromStep}`}>
-                <td>{LIMB_WORDS[of]}</td>
-                <td><button type="button" className="small" onClick={() => goToStep(fromStep)}>{fromStep + 1}–{toStep + 1}</button></td>
-                <td>{count} steps</td>
-                <td className="about">{alive.strength !== 'off' && count < LEAST_ALIVE_STEPS ? 'short: left as it is' : `something moves in ${movesIn(fromStep, toStep)}`}</td>
-              </tr>
-            );
-          })}
-        </tbody>
-      </table>
+      {pauses.length === 0 ? <p className="hint">No limb pauses in this part of the take. A pose is held with “Hold this pose” in Retime.</p> : (
+        <table className="keys">
+          <caption>Pauses, limb by limb</caption>
+          <thead><tr><th scope="col">limb</th><th scope="col">steps</th><th scope="col">length</th><th scope="col">about it</th></tr></thead>
+          <tbody>
+            {pauses.map((pause) => {
+              const { of, fromStep, toStep } = pause;
+              const count = toStep - fromStep + 1;
+              return (
+                <tr key={`${of}${fromStep}`}>
+                  <td>{LIMB_WORDS[of]}</td>
+                  <td><button type="button" className="small" onClick={() => goToStep(fromStep)}>{fromStep + 1}–{toStep + 1}</button></td>
+                  <td>{count} steps</td>
+                  <td className="about">{alive.strength !== 'off' && count < LEAST_ALIVE_STEPS ? 'short: left as it is' : `its joints move in ${movesIn(pause)} of them`}</td>
+                </tr>
+              );
+            })}
+          </tbody>
+        </table>
+      )}
       <details className="snap-part">
         <summary>Joints that stay still{alive.frozen.length > 0 ? `: ${alive.frozen.length}` : ''}</summary>
         <p className="hint">A hand that rests on a table should not stir. What is chosen here gets no moves of its own; what carries it may still move it.</p>

@@ -29,17 +29,15 @@ export function PlayPanel({ plan }: { readonly plan: Plan }): ReactElement {
       <p className="hint">{span === null ? 'The whole plan' : `Steps ${span[0] + 1}–${span[1] + 1}, the span that is set in Leads`}, each pose for its exposures.</p>
       <Choice<Shown> label="Shown" value={now.shows} options={SHOWN_WORDS} onChoose={(shows) => setPlayer({ shows })} />
       {now.shows === 'take' ? null : <Choice label="Puppet seen from" value={SEEN_FROM.find(({ value }) => value === seenFrom)?.value ?? null} options={SEEN_FROM} onChoose={lookFrom} />}
-      <Choice<PlaySpeed> label="Speed" value={now.speed} options={PLAY_SPEEDS.map((value) => ({ value, words: SPEED_WORDS[value] }))} onChoose={(speed) => setPlayer({ speed })} />
-      <Choice<string> label="Way" value={now.backwards ? 'backwards' : 'forwards'} options={['forwards', 'backwards'].map((value) => ({ value, words: value }))} onChoose={(value) => setPlayer({ backwards: value === 'backwards' })} />
-      <Choice<string> label="At the end" value={now.looped ? 'again' : 'stop'} options={['again', 'stop'].map((value) => ({ value, words: value }))} onChoose={(value) => setPlayer({ looped: value === 'again' })} />
-      <Choice<Player['clicks']> label="Click" value={now.clicks} options={[{ value: 'off', words: 'off' }, { value: 'step', words: 'each step' }, { value: 'beat', words: 'each beat' }]} onChoose={(clicks) => setPlayer({ clicks })} />
-      {now.clicks === 'beat' ? (
-        <>
-          <NumberField label="Beats" unit="a minute" value={now.beatsPerMinute} min={20} max={400} step={1} decimals={1} onCommit={(v) => v !== null && setPlayer({ beatsPerMinute: v })} />
-          <p className="hint">One every {figure((60 * plan.rate) / now.beatsPerMinute, 1)} exposures, counted from the first; at half speed half as often, so that they stay with the picture.</p>
-        </>
-      ) : null}
-      {now.clicks === 'off' ? null : <NumberField label="Volume of the click" unit="%" value={now.volume * 100} min={0} max={100} step={5} decimals={0} onCommit={(v) => v !== null && setPlayer({ volume: v / 100 })} />}
+      <div className="play-how">
+        <Choice<PlaySpeed> label="Speed" value={now.speed} options={PLAY_SPEEDS.map((value) => ({ value, words: SPEED_WORDS[value] }))} onChoose={(speed) => setPlayer({ speed })} />
+        <Choice<string> label="Way" value={now.backwards ? 'backwards' : 'forwards'} options={['forwards', 'backwards'].map((value) => ({ value, words: value }))} onChoose={(value) => setPlayer({ backwards: value === 'backwards' })} />
+        <Choice<string> label="At the end" value={now.looped ? 'again' : 'stop'} options={['again', 'stop'].map((value) => ({ value, words: value }))} onChoose={(value) => setPlayer({ looped: value === 'again' })} />
+        <Choice<Player['clicks']> label="Click" value={now.clicks} options={[{ value: 'off', words: 'off' }, { value: 'step', words: 'each step' }, { value: 'beat', words: 'each beat' }]} onChoose={(clicks) => setPlayer({ clicks })} />
+        {now.clicks === 'beat' ? <NumberField label="Beats" unit="a minute" value={now.beatsPerMinute} min={20} max={400} step={1} decimals={1} onCommit={(v) => v !== null && setPlayer({ beatsPerMinute: v })} /> : null}
+        {now.clicks === 'off' ? null : <NumberField label="Volume of the click" unit="%" value={now.volume * 100} min={0} max={100} step={5} decimals={0} onCommit={(v) => v !== null && setPlayer({ volume: v / 100 })} />}
+      </div>
+      {now.clicks === 'beat' ? <p className="hint">One beat every {figure((60 * plan.rate) / now.beatsPerMinute, 1)} exposures, counted from the first; at half speed half as often, so that they stay with the picture.</p> : null}
       <StopwatchPart plan={plan} />
     </section>
   );

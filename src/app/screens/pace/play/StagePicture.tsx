@@ -13,6 +13,15 @@ import { useSession } from '../../../state/use.ts';
 import { isPlanOf, sceneAtRest, sceneOfPlan } from '../../puppet/puppetScene.ts';
 import { noteInkOf, stageInkOf } from './stageInk.ts';
 
+/** The paper keeps a margin for notes; here there are none, and every pixel is wanted. Px on every side; our choice of what is left. */
+const NOTES_PX = 44;
+const LEFT_PX = 14;
+
+function fillingZoom({ width, height }: { readonly width: number; readonly height: number }): number {
+  const by = (sidePx: number): number => (sidePx - 2 * LEFT_PX) / Math.max(1, sidePx - 2 * NOTES_PX);
+  return Math.max(1, Math.min(3, by(width), by(height)));
+}
+
 export function StagePicture({ plan }: { readonly plan: Plan }): ReactElement {
   const armature = completeArmature(useArmature());
   const fits = isPlanOf(plan, armature);
@@ -62,7 +71,7 @@ export function StagePicture({ plan }: { readonly plan: Plan }): ReactElement {
     const stop = paintWithPlayhead(({ step }) => {
       if (overlay.current === null) return;
       // the whole figure from where it is looked at, without the step before and after
-      const view = { ...puppetView.getState(), ghosts: false, labels: false, picked: null, zoom: 1, shiftPx: [0, 0] as const };
+      const view = { ...puppetView.getState(), ghosts: false, labels: false, picked: null, zoom: fillingZoom(sizePx), shiftPx: [0, 0] as const };
       paintScene(scene, step, view, { overlay: overlay.current, stage: stage.current, flat: flat.current, sizePx, ink });
     });
     return () => {

@@ -14,7 +14,7 @@ import { marksFromTaps } from './marksFromTaps.ts';
 /** @param plan `null` where there is none yet: taps are counted all the same */
 export function StopwatchPart({ plan }: { readonly plan: Plan | null }): ReactElement {
   const on = useStore(player, (s) => s.stopwatch);
-  const { tapsS, onFilm } = useStore(tapStore);
+  const { tapsS, onFilm, outcome } = useStore(tapStore);
   const gauge = useBook((b) => b.timing.gauge);
   const rateSet = useSetting('rate');
   const rate = plan?.rate ?? rateSet;
@@ -41,6 +41,7 @@ export function StopwatchPart({ plan }: { readonly plan: Plan | null }): ReactEl
           : plan === null ? `There is no plan yet: taps are counted from the first one, at ${figure(rate, 3).replace(/\.?0+$/, '')} exposures a second.`
             : 'While it plays, a tap counts at what is shown; otherwise the first tap is the playhead’s step and the clock goes on from there.'}
       </p>
+      {outcome === '' ? null : <p>{outcome}</p>}
       {taps.length === 0 ? null : (
         <>
           <table className="keys">

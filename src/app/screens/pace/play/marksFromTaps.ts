@@ -22,8 +22,9 @@ export function marksFromTaps(plan: Plan, taps: readonly CountedTap[]): void {
   if (!done) return;
   const placed = new Set(currentBook().timing.marks.map(({ id }) => id));
   const left = at.filter((_, k) => !placed.has(idOf(k)));
-  tapStore.setState({ tapsS: left, onFilm: true });
   const made = taps.length - left.length;
-  say(left.length === 0 ? `${made} ${made === 1 ? 'mark' : 'marks'} made.`
-    : `${left.length} of ${taps.length} taps found no place and stay in the list: they fall on the first exposure, on another mark, or beyond the take.`);
+  const outcome = left.length === 0 ? `${made} ${made === 1 ? 'mark' : 'marks'} made; they can be moved in Retime.`
+    : `${left.length} of ${taps.length} taps found no place and stay in the list: they fall on the first exposure, on another mark, or beyond the take.`;
+  tapStore.setState({ tapsS: left, onFilm: true, outcome });
+  say(outcome);
 }

@@ -16,7 +16,7 @@ const MOST_EXPOSURES = 1_000_000;
 export function MarkRows({ plan }: { readonly plan: Plan }): ReactElement {
   const marks = useBook((b) => b.timing.marks);
   const picked = useStore(paceView, (s) => s.picked);
-  if (marks.length === 0) return <p className="hint">No marks yet. A mark ties a moment of the take to an exposure: put one at the playhead, or take those that were found below, then drag it along the rows or type its exposure.</p>;
+  if (marks.length === 0) return <p className="hint">No marks yet. A mark ties a moment of the take to an exposure: put one at the playhead, or take those that were found, then drag it along the rows or type its exposure.</p>;
   return (
     <table className="keys mark-rows">
       <caption>Marks</caption>

@@ -8,6 +8,7 @@ import { placeMarks } from '../../../../timing/marks/marks.ts';
 import { curveTurns } from '../../../../timing/moments/curveTurns.ts';
 import type { MomentsOf } from '../../../../timing/moments/moments.ts';
 import { type FoundKind, jointsOf, type MarkProposal, proposeMarks } from '../../../../timing/moments/proposeMarks.ts';
+import { NumberField } from '../../../fields/NumberField.tsx';
 import { currentBook } from '../../../state/bookStore.ts';
 import { say } from '../../../state/session.ts';
 import { benchBase, editTiming } from '../../../state/timingEdits.ts';
@@ -25,9 +26,10 @@ function nameOf({ of, kind, turn }: MarkProposal): string {
 }
 
 export function ProposePart({ plan, of }: { readonly plan: Plan; readonly of: MomentsOf }): ReactElement {
-  const { kinds, without } = useStore(proposalWishes);
+  const { kinds, without, leastTurnDeg } = useStore(proposalWishes);
   const marks = useBook((b) => b.timing.marks);
   const [placed, setPlaced] = useState('');
+  const [open, setOpen] = useState(marks.length === 0);
   const own = useMemo(() => {
     const wanted = jointsOf(of);
     return curvesOver(plan).filter(({ curve }) => wanted.includes(curve.joint));
@@ -38,9 +40,9 @@ export function ProposePart({ plan, of }: { readonly plan: Plan; readonly of: Mo
     if (base === null || plan.stepCount < 2) return [];
     // two moments within a step cannot both be hit
     const stepS = (plan.sourceTimeS[plan.stepCount - 1]! - plan.sourceTimeS[0]!) / (plan.stepCount - 1);
-    return proposeMarks(turns, plan.moments, { of, kinds, inS: base.inS, outS: base.outS, leastApartS: stepS })
+    return proposeMarks(turns, plan.moments, { of, kinds, inS: base.inS, outS: base.outS, leastTurnDeg, leastApartS: stepS })
       .filter(({ sourceS }) => marks.every((mark) => Math.abs(mark.sourceS - sourceS) >= stepS));
-  }, [plan, turns, of, kinds, marks]);
+  }, [plan, turns, of, kinds, leastTurnDeg, marks]);
   const count = (kind: FoundKind): number => found.filter((one) => one.kind === kind).length;
   const propose = (): void => {
     const before = currentBook().timing.marks.length;
@@ -55,27 +57,31 @@ export function ProposePart({ plan, of }: { readonly plan: Plan; readonly of: Mo
   const toggle = (kind: FoundKind): void => proposalWishes.setState({ kinds: KINDS.map((one) => one.kind).filter((one) => (one === kind) !== kinds.includes(one)) });
   const toggleJoint = (name: string): void => proposalWishes.setState({ without: without.includes(name) ? without.filter((one) => one !== name) : [...without, name] });
   return (
-    <fieldset className="propose-part">
-      <legend className="field-label">Find moments worth a mark, of the {LIMB_WORDS[of]}</legend>
+    <details className="snap-part" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>Find moments worth a mark</summary>
+      <p className="hint">Of the {LIMB_WORDS[of]}, which is chosen above the rail; of several within one step the largest move counts.</p>
       <div className="propose-kinds">
         {KINDS.map(({ kind, words }) => (
           <label key={kind} className="check"><input type="checkbox" checked={kinds.includes(kind)} onChange={() => toggle(kind)} /><span>{words}{kinds.includes(kind) ? ` (${count(kind)})` : ''}</span></label>
         ))}
       </div>
       {kinds.includes('extreme') && own.length > 0 ? (
-        <details className="snap-part">
-          <summary>Extremes of {own.filter(({ name }) => !without.includes(name)).length} of {own.length} joints</summary>
-          <div className="snap-joints">
-            {own.map(({ name }) => (
-              <label key={name} className="check"><input type="checkbox" checked={!without.includes(name)} onChange={() => toggleJoint(name)} /><span>{jointWords(name)}</span></label>
-            ))}
-          </div>
-        </details>
+        <>
+          <NumberField label="Extremes of turns from" unit="°" value={leastTurnDeg} min={0} max={180} step={5} decimals={0} widthCh={4} onCommit={(v) => v !== null && proposalWishes.setState({ leastTurnDeg: v })} />
+          <details className="snap-part">
+            <summary>Extremes of {own.filter(({ name }) => !without.includes(name)).length} of {own.length} joints</summary>
+            <div className="snap-joints">
+              {own.map(({ name }) => (
+                <label key={name} className="check"><input type="checkbox" checked={!without.includes(name)} onChange={() => toggleJoint(name)} /><span>{jointWords(name)}</span></label>
+              ))}
+            </div>
+          </details>
+        </>
       ) : null}
       <div className="buttons">
         <button type="button" disabled={found.length === 0} onClick={propose}>{found.length === 0 ? 'Nothing new to mark' : `Mark ${found.length === 1 ? 'this one' : `these ${found.length}`}`}</button>
       </div>
-      <p className="hint">{placed !== '' && found.length === 0 ? placed : 'Placed where they fall now, so nothing changes until a mark is moved. Whose they are is chosen above the rail; of several within one step the largest move counts.'}</p>
-    </fieldset>
+      <p className="hint">{placed !== '' && found.length === 0 ? placed : 'They are placed where they fall now: nothing changes until a mark is moved.'}</p>
+    </details>
   );
 }

@@ -21,8 +21,8 @@ export function RetimePanel({ plan }: { readonly plan: Plan }): ReactElement {
         <button type="button" className="lamp" onClick={() => runCommand('markHere')}>Mark here <Key of="markHere" /></button>
         <button type="button" onClick={() => runCommand('holdHere')}>Hold this pose <Key of="holdHere" /></button>
       </div>
-      <MarkRows plan={plan} />
       <ProposePart plan={plan} of={of} />
+      <MarkRows plan={plan} />
       <MomentRows plan={plan} of={of} />
       <SpanPart plan={plan} />
       <SnapPart plan={plan} />

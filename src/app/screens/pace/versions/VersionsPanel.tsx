@@ -109,9 +109,11 @@ function Compared({ plan, id }: { readonly plan: Plan; readonly id: string }): R
         </tbody>
       </table>
       <p className="line-key"><span><i className="line-whole" aria-hidden="true" /> {ON_THE_BENCH}</span><span><i className="line-dashed" aria-hidden="true" /> {version.name}</span></p>
-      <VersionAngles plan={plan} curves={curves} both={both} names={names} />
+      <div className="version-charts">
+        <div><VersionAngles plan={plan} curves={curves} both={both} names={names} /></div>
+        <div><VersionCurves first={both.firstCurve} second={both.secondCurve} names={names} /></div>
+      </div>
       <p className="hint">The joint as it moves between the steps, before pauses are kept alive and moves are rounded to what a hand can make; time bent for extremes on steps is counted in.</p>
-      <VersionCurves first={both.firstCurve} second={both.secondCurve} names={names} />
     </div>
   );
 }
