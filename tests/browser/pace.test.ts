@@ -7,10 +7,16 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { openPage } from './harness.ts';
 
+/** Waits until the plan on the screen is that of the book. */
+async function made(page: Page): Promise<void> {
+  await page.waitForFunction(() => document.documentElement.dataset['plan'] === 'made');
+}
+
 /** Waits until the plan is there and the body fitted to the take. */
 async function whole(page: Page): Promise<void> {
   await page.waitForFunction(() => Number(document.querySelector('[role=slider][aria-label=Steps]')?.getAttribute('aria-valuemax')) > 0);
   await page.waitForFunction(() => document.querySelector('.job') === null && performance.getEntriesByName('fit').length > 0);
+  await made(page);
 }
 
 async function painted(page: Page): Promise<void> {
@@ -149,8 +155,45 @@ describe('retiming', () => {
     await page.getByRole('button', { name: 'Compare', exact: true }).click();
     const row = page.getByRole('row', { name: /^steps / });
     expect((await row.innerText()).split(/\s+/)).toEqual(['steps', String(count + 1), String(count)]);
+    // A joint of one's choice in both, as a whole line and a dashed one: the held step sets them apart.
+    const chart = page.getByRole('img', { name: /^Angle of the right elbow over the film: on the bench as a whole line, as performed dashed/ });
+    await page.getByLabel('Joint', { exact: true }).selectOption('rightElbow');
+    await chart.waitFor();
+    const [whole1, dashed] = [await chart.locator('.timing-first').getAttribute('d'), await chart.locator('.timing-second').getAttribute('d')];
+    expect(whole1!.length).toBeGreaterThan(200);
+    expect(dashed).not.toBe(whole1);
+    expect(whole1).not.toContain('NaN');
     await page.getByRole('button', { name: 'Go back to it' }).click();
     await page.waitForFunction((wanted) => Number(document.querySelector('[role=slider][aria-label=Steps]')?.getAttribute('aria-valuemax')) === wanted, count);
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
+  it('marks are proposed where something happens, of the kinds that are wanted, in one edit', async () => {
+    const { page, close, complaints } = await openPage('/?demo#/pace');
+    await whole(page);
+    const before = await planText(page);
+    const press = page.getByRole('button', { name: /^Mark these \d+$/ });
+    const count = async (): Promise<number> => Number((await press.innerText()).match(/\d+/)![0]);
+    const all = await count();
+    await page.getByRole('checkbox', { name: /^extremes of joints/ }).uncheck();
+    const ends = await count();
+    expect(ends).toBeLessThan(all);
+    await page.getByRole('checkbox', { name: /^extremes of joints/ }).check();
+    await page.getByRole('checkbox', { name: /^(starts|ends) of moves/ }).first().uncheck();
+    await page.getByRole('checkbox', { name: /^ends of moves/ }).uncheck();
+    const extremes = await count();
+    // fewer joints have fewer extremes
+    await page.getByText(/^Extremes of \d+ of \d+ joints$/).click();
+    await page.locator('.snap-joints').first().getByRole('checkbox', { name: 'left wrist' }).uncheck();
+    await page.waitForFunction((former) => Number(/\d+/.exec([...document.querySelectorAll('button')].find((one) => /^Mark (these|this)/.test(one.innerText))?.innerText ?? '')?.[0] ?? 1) < former, extremes);
+    await press.click();
+    await page.locator('.pace-panel').getByText(/^\d+ marks placed\.$/).waitFor();
+    expect(await page.getByRole('row').filter({ has: page.getByLabel(/^Exposure of the/) }).count()).toBeGreaterThan(1);
+    // they are placed where they fall, so nothing moves
+    expect(withoutMarks(await planText(page))).toEqual(withoutMarks(before));
+    await page.locator('.undo-redo button').first().click();
+    expect(await planText(page)).toBe(before);
     expect(complaints).toEqual([]);
     await close();
   });
@@ -173,6 +216,161 @@ describe('retiming', () => {
       await painted(page);
       expect(await faults(), await panels.nth(k).innerText()).toEqual([]);
     }
+    await close();
+  });
+});
+
+interface Clicked {
+  /** Seconds of the audio clock for which clicks were asked, and by how much each was ahead. */
+  readonly at: number[];
+  readonly ahead: number[];
+}
+
+describe('a second opinion', () => {
+  const clicked = (page: Page): Promise<Clicked> => page.evaluate(() => (window as unknown as { clicked: Clicked }).clicked);
+  const stepNow = async (page: Page): Promise<number> => Number(await page.getByRole('slider', { name: 'Steps' }).getAttribute('aria-valuenow'));
+  const press = (page: Page, name: string): Promise<void> => page.getByRole('button', { name, exact: true }).click();
+
+  it('plays forwards and backwards, looped, with the puppet beside the take, and clicks on the audio clock', async () => {
+    const { page, close, complaints } = await openPage('/?demo#/pace');
+    await page.addInitScript(() => {
+      const heard = { at: [] as number[], ahead: [] as number[] };
+      (window as unknown as { clicked: typeof heard }).clicked = heard;
+      const start = OscillatorNode.prototype.start;
+      OscillatorNode.prototype.start = function (when = 0): void {
+        heard.at.push(when);
+        heard.ahead.push(when - this.context.currentTime);
+        start.call(this, when);
+      };
+    });
+    await page.reload();
+    await whole(page);
+    await press(page, 'Play');
+    await page.getByRole('img', { name: /^The puppet at the playhead/ }).waitFor();
+    expect(await page.locator('.pace-picture canvas[role=img]').count()).toBe(2);
+    await press(page, 'take and skeleton');
+    expect(await page.locator('.stage-box').count()).toBe(0);
+    await press(page, 'puppet');
+    expect(await page.locator('.pace-picture .picture').count()).toBe(1);
+    await press(page, 'both');
+    await press(page, 'each step');
+    await goTo(page, 1);
+    await page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur());
+    await page.keyboard.press('Space');
+    await page.waitForFunction(() => (window as unknown as { clicked: { at: number[] } }).clicked.at.length > 12);
+    await page.keyboard.press('Space');
+    const { at, ahead } = await clicked(page);
+    // On twos at 24 a step lasts 1/12 s; the first may have been due while the sound was turned on.
+    for (let k = 2; k < at.length; k += 1) expect(at[k]! - at[k - 1]!).toBeCloseTo(1 / 12, 3);
+    expect(Math.max(...ahead)).toBeGreaterThan(0.1);
+    const stopped = await stepNow(page);
+    expect(stopped).toBeGreaterThan(1);
+    await page.waitForTimeout(300);
+    expect(await stepNow(page)).toBe(stopped);
+
+    // Backwards from the first step begins at the last.
+    await press(page, 'off');
+    await press(page, 'backwards');
+    await goTo(page, 30);
+    await page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur());
+    await page.keyboard.press('Space');
+    await page.waitForFunction(() => Number(document.querySelector('[role=slider][aria-label=Steps]')?.getAttribute('aria-valuenow')) < 27);
+    await page.waitForFunction(() => Number(document.querySelector('[role=slider][aria-label=Steps]')?.getAttribute('aria-valuenow')) > 50);
+    await page.keyboard.press('Space');
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
+  it('taps of the space bar are counted, become marks, and undo gives the very plan back', async () => {
+    const { page, close, complaints } = await openPage('/?demo#/pace');
+    await whole(page);
+    const before = await planText(page);
+    await goTo(page, 11);
+    await press(page, 'Play');
+    await press(page, 'Stopwatch on');
+    for (const waitMs of [0, 500, 700]) {
+      await page.waitForTimeout(waitMs);
+      await page.keyboard.press('Space');
+    }
+    const rows = page.getByRole('table', { name: 'Taps' }).getByRole('row');
+    expect(await rows.count()).toBe(4);
+    const exposures = await Promise.all([1, 2, 3].map(async (k) => Number(await rows.nth(k).getByRole('cell').nth(1).innerText())));
+    // The first at the playhead's step, the others by the clock: 24 a second, and a machine that is busy.
+    expect(exposures[0]).toBe(21);
+    expect(exposures[1]! - exposures[0]!).toBeGreaterThanOrEqual(12);
+    expect(exposures[2]! - exposures[1]!).toBeGreaterThanOrEqual(16);
+    await press(page, 'Take the last tap back');
+    expect(await rows.count()).toBe(3);
+    await press(page, 'Make marks of the taps');
+    await page.locator('.pace-panel').getByText(/^2 marks made/).waitFor();
+    expect(await page.locator('.grip').count()).toBe(2);
+    expect(await exposureOf(page)).toBe(21);
+    await press(page, 'Stopwatch off');
+    await page.locator('.undo-redo button').first().click();
+    expect(await page.locator('.grip').count()).toBe(0);
+    expect(await planText(page)).toBe(before);
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
+  it('an action can be tapped along without footage, and says why there are no marks yet', async () => {
+    const { page, close, complaints } = await openPage('/#/pace');
+    await press(page, 'Stopwatch on');
+    await page.keyboard.press('Space');
+    await page.waitForTimeout(300);
+    await page.keyboard.press('Space');
+    expect(await page.getByRole('table', { name: 'Taps' }).getByRole('row').count()).toBe(3);
+    expect(await page.getByRole('button', { name: 'Make marks of the taps' }).isDisabled()).toBe(true);
+    await page.getByText(/Open a clip, and these taps can become marks/).waitFor();
+    expect(complaints).toEqual([]);
+    await close();
+  });
+});
+
+describe('with the keyboard alone', () => {
+  /** Presses Tab until what is wanted has the focus. */
+  async function tabTo(page: Page, selector: string, words: string): Promise<void> {
+    for (let k = 0; k < 250; k += 1) {
+      const there = await page.evaluate(([css, text]) => {
+        const element = document.activeElement as HTMLElement | null;
+        return element?.matches(css!) === true && `${element.getAttribute('aria-label') ?? ''} ${(element as HTMLInputElement).labels?.[0]?.textContent ?? ''} ${element.textContent ?? ''}`.includes(text!);
+      }, [selector, words]);
+      if (there) return;
+      await page.keyboard.press('Tab');
+    }
+    throw new Error(`Tab never comes to ${selector} ${words}`);
+  }
+
+  it('a mark is moved, its exposure typed, a timing kept and compared', async () => {
+    const { page, close, complaints } = await openPage('/?demo#/pace');
+    await whole(page);
+    await goTo(page, 21);
+    await page.keyboard.press('z');
+    await tabTo(page, '.grip', 'mark at exposure 41');
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('Shift+ArrowDown');
+    expect(await exposureOf(page)).toBe(52);
+    await made(page);
+    // the focus stays where it was, or the next key would be lost
+    await tabTo(page, '.mark-rows input', 'Exposure of the');
+    await page.keyboard.press('Control+a');
+    await page.keyboard.type('45');
+    await page.keyboard.press('Enter');
+    await page.waitForFunction(() => document.querySelector('.grip')?.getAttribute('aria-label')?.includes('exposure 45'));
+    await made(page);
+    await tabTo(page, '.pace-panels button', 'Versions');
+    await page.keyboard.press('Enter');
+    await tabTo(page, '.pace-panel input', 'Keep this timing as');
+    await page.keyboard.type('later reach');
+    await tabTo(page, '.pace-panel button', 'Keep');
+    await page.keyboard.press('Enter');
+    await tabTo(page, '.pace-panel button', 'Compare');
+    await page.keyboard.press('Enter');
+    await page.getByRole('heading', { name: 'later reach, beside what is on the bench' }).waitFor();
+    await page.keyboard.press('Control+z');
+    await page.keyboard.press('Control+z');
+    await page.waitForFunction(() => document.querySelector('.grip')?.getAttribute('aria-label')?.includes('exposure 52'));
+    expect(complaints).toEqual([]);
     await close();
   });
 });

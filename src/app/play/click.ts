@@ -2,11 +2,15 @@
 let audio: AudioContext | null = null;
 let master: GainNode | null = null;
 let waiting = new Set<OscillatorNode>();
+/** The two clocks side by side, seconds of the audio's minus those of the page's: kept, so that clicks are as even as the audio clock. */
+let apartS: number | null = null;
 
 /** Our choice: pitch of the click and its length; short enough for steps on ones at 30 a second. */
 const PITCH_HZ = 1200;
 const LENGTH_S = 0.02;
 const SILENT = 1e-4;
+/** The clocks are laid side by side anew where they have come so far apart (the machine slept, another loudspeaker). */
+const DRIFTED_S = 0.03;
 
 /** Must be called from a press, or the browser keeps the sound off; `then` is called when it is on. */
 export function readySound(then: () => void = () => undefined): void {
@@ -52,11 +56,14 @@ export function clickAt(atMs: number): void {
 export function silence(): void {
   for (const oscillator of waiting) oscillator.disconnect();
   waiting = new Set();
+  apartS = null;
 }
 
 /** The audio clock at a moment of the page's. Where the browser says what is heard just now, the way to the loudspeaker is counted in. */
 function audioTimeAt(context: AudioContext, atMs: number): number {
   const { contextTime, performanceTime } = context.getOutputTimestamp();
-  if (contextTime !== undefined && performanceTime !== undefined && contextTime > 0 && performanceTime > 0) return contextTime + (atMs - performanceTime) / 1000;
-  return context.currentTime + (atMs - performance.now()) / 1000;
+  const told = contextTime !== undefined && performanceTime !== undefined && contextTime > 0 && performanceTime > 0;
+  const now = told ? contextTime - performanceTime / 1000 : context.currentTime - performance.now() / 1000;
+  if (apartS === null || Math.abs(now - apartS) > DRIFTED_S) apartS = now;
+  return apartS + atMs / 1000;
 }
