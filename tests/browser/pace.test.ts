@@ -54,7 +54,8 @@ const stepCount = async (page: Page): Promise<number> => Number(await page.getBy
 
 describe('retiming', () => {
   it('a mark is dragged, typed, a pause made longer; undoing all of it gives the very plan back', async () => {
-    const { page, close, complaints } = await openPage('/?demo#/pace');
+    // High enough that the rows need not scroll while the mark is dragged: where they do, they take it along.
+    const { page, close, complaints } = await openPage('/?demo#/pace', { width: 1440, height: 1300 });
     await whole(page);
     const before = await planText(page);
     const count = await stepCount(page);
