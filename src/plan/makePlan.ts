@@ -12,10 +12,9 @@
  *   both poses, what touches and is carried       → balance
  *   all of these, datum settings, taking view     → the plan
  */
-import type { Balance } from '../balance/balance.ts';
 import { solveCorrection, type CorrectionAsk, type CorrectionResult } from '../balance/correct/solveCorrection.ts';
 import { correctionTurns } from '../balance/correctionTurns.ts';
-import { judgeBalance } from '../balance/judgeBalance.ts';
+import type { Balance } from '../balance/balance.ts';
 import { performerMass, type MassPath } from '../balance/performerMass.ts';
 import { DEFAULT_POISE, type PoiseSettings } from '../balance/poiseSettings.ts';
 import { weightsOf } from '../balance/puppetMass.ts';
@@ -24,40 +23,33 @@ import type { Motion } from '../motion/motion.ts';
 import { prepareTrack } from '../motion/prepareTrack.ts';
 import { suggestCutoff, type CutoffSuggestion } from '../motion/suggestCutoff.ts';
 import { motionOf } from '../motion/trackToMotion.ts';
-import { foundCount, frameCount, type Track } from '../pose/track.ts';
+import type { Track } from '../pose/track.ts';
 import { sumOfAdded, type Added } from '../puppet/added.ts';
 import { aliveTurns } from '../puppet/alive/aliveTurns.ts';
 import type { PosesLater } from '../puppet/applyArmature.ts';
 import type { Armature } from '../puppet/armature.ts';
-import { chainPoints, type ChainPoint } from '../puppet/chainPoints.ts';
-import type { CompleteArmature } from '../puppet/complete.ts';
 import { completeArmature } from '../puppet/completeArmature.ts';
 import { drivesOf } from '../puppet/drives.ts';
 import { movePuppet, type MovedPuppet } from '../puppet/movePuppet.ts';
-import { limbEnds } from '../puppet/limbEnds.ts';
-import { orderMoves, type Orders } from '../puppet/orderMoves.ts';
-import { orderRoot, type OrderedRoot } from '../puppet/orderRoot.ts';
 import type { PuppetJoint } from '../puppet/puppetPoses.ts';
 import { DEFAULT_PUPPET_SETTINGS, type PuppetSettings } from '../puppet/puppetSettings.ts';
-import { performerHeightM } from '../puppet/timeScale.ts';
 import { findMoments } from '../timing/moments/findMoments.ts';
-import type { LimbRates } from '../timing/moments/limbRates.ts';
 import { headAndShoulders, type HeadAndShoulders } from '../timing/moments/headAndShoulders.ts';
+import type { LimbRates } from '../timing/moments/limbRates.ts';
 import { limbRatesOf } from '../timing/moments/limbRatesOf.ts';
 import type { Moments, MomentsOnSteps } from '../timing/moments/moments.ts';
 import { momentsOnSteps } from '../timing/moments/momentsOnSteps.ts';
-import type { Poses } from '../timing/poses.ts';
 import { sampleMotion } from '../timing/sampleMotion.ts';
-import { snapExtremes } from '../timing/snap/snapExtremes.ts';
 import { turningPoints, type TurningPoint } from '../timing/snap/turningPoints.ts';
-import { layOutSteps, warpOf, type Steps } from '../timing/steps.ts';
 import { DEFAULT_TIMING, type TimingSettings } from '../timing/timingSettings.ts';
-import { datumsOf } from './datums.ts';
-import { flagWarnings } from './flagWarnings.ts';
+import { assemble } from './assemble.ts';
 import { jointAngles } from './jointAngles.ts';
+import { judgeAll } from './judgeAll.ts';
+import { orderAll, type Ordered } from './ordered.ts';
 import type { Plan } from './plan.ts';
+import { remember } from './remember.ts';
 import type { PlanSettings } from './settings.ts';
-import { placePoints, travelOf } from './travel.ts';
+import { posesLater, putOnSteps, type Stepped } from './stepped.ts';
 import { validateSettings } from './validateSettings.ts';
 
 export interface Planner {
@@ -114,22 +106,7 @@ export function createPlanner(): Planner {
   const motionStage = remember(motionOf);
   const suggestStage = remember(suggestCutoff);
 
-  const stepStage = remember((
-    motion: Motion, inS: number | null, outS: number | null, captureFactor: number, rate: number, on: number, timeScale: number,
-    marks: TimingSettings['marks'], holdSpans: TimingSettings['holdSpans'], points: readonly TurningPoint[],
-  ): Stepped => {
-    const { timesS } = motion;
-    const timing = { inS, outS, captureFactor, rate, on, timeScale, marks, holdSpans };
-    const [firstS, lastS] = [timesS[0]!, timesS[timesS.length - 1]!];
-    let steps = layOutSteps(timing, firstS, lastS);
-    let bentTime: Stepped['bentTime'] = { bent: [], left: [] };
-    if (points.length > 0) {
-      const snapped = snapExtremes(warpOf(timing, firstS, lastS), steps.filmTimeS, points);
-      bentTime = { bent: snapped.bent, left: snapped.left };
-      if (snapped.bent.length > 0) steps = layOutSteps(timing, firstS, lastS, snapped.anchors);
-    }
-    return { steps, bentTime, posesAt: posesLater((delaySteps) => sampleMotion(motion, stepsBack(steps.sourceTimeS, delaySteps))) };
-  });
+  const stepStage = remember(putOnSteps);
 
   const turnStage = remember((motion: Motion, joints: TimingSettings['snapJoints']): readonly TurningPoint[] => joints.flatMap((joint) => turningPoints(motion, joint)));
 
@@ -240,134 +217,4 @@ export function createPlanner(): Planner {
 /** The plan in one go, nothing remembered. Errors as for {@link Planner.plan}. */
 export function makePlan(track: Track, armature: Armature, settings: PlanSettings, parts: PlanParts = {}): Plan {
   return createPlanner().plan(track, armature, settings, parts);
-}
-
-function judgeAll(
-  motion: Motion, { steps, posesAt }: Stepped, armature: Armature, moved: MovedPuppet, { orders, root }: Ordered, performer: MassPath | null,
-  apparentHeightM: number | null, poise: PoiseSettings,
-): Balance {
-  return judgeBalance({
-    armature: completeArmature(armature), moved, ordered: { rotations: orders.rotations, rootMm: root.root }, poses: posesAt(0),
-    performerHeightM: performerHeightM(motion.legLengthM), performer, apparentHeightM, steps,
-  }, poise);
-}
-
-interface Stepped {
-  readonly steps: Steps;
-  readonly bentTime: Plan['bentTime'];
-  readonly posesAt: PosesLater;
-}
-
-/** Each lag made once. */
-function posesLater(make: PosesLater): PosesLater {
-  const made = new Map<number, Poses>();
-  return (delaySteps) => {
-    let poses = made.get(delaySteps);
-    if (poses === undefined) {
-      poses = make(delaySteps);
-      made.set(delaySteps, poses);
-    }
-    return poses;
-  };
-}
-
-/** The source times so many steps earlier, between steps in proportion; before the first and after the last step those hold. */
-function stepsBack(sourceTimeS: Float64Array, delaySteps: number): Float64Array {
-  if (delaySteps === 0) return sourceTimeS;
-  const last = sourceTimeS.length - 1;
-  return sourceTimeS.map((_, s) => {
-    const at = Math.min(last, Math.max(0, s - delaySteps));
-    const low = Math.floor(at);
-    const high = Math.min(last, low + 1);
-    return sourceTimeS[low]! + (sourceTimeS[high]! - sourceTimeS[low]!) * (at - low);
-  });
-}
-
-/** Everything that follows from the rounded turns alone. */
-interface Ordered {
-  readonly orders: Orders;
-  readonly root: OrderedRoot;
-  readonly points: readonly ChainPoint[];
-  readonly pointMm: Float64Array;
-  /** `[N·L·3]` where the limbs end, NaN for those that the puppet does not have. */
-  readonly endMm: Float64Array;
-}
-
-function orderAll(moved: MovedPuppet, armature: CompleteArmature): Ordered {
-  const orders = orderMoves(armature, moved.rotations);
-  const root = orderRoot(armature, moved.feet, moved.placed, moved.rootMm, orders.rotations);
-  const points = chainPoints(armature);
-  const ends = limbEnds(armature, moved.joints);
-  const endMm = new Float64Array((root.root.length / 3) * ends.length * 3).fill(Number.NaN);
-  const own = ends.filter((end) => end !== null);
-  const placed = placePoints(armature, [...points, ...own], orders.rotations, root.root);
-  const pointMm = new Float64Array((root.root.length / 3) * points.length * 3);
-  const [width, kept] = [(points.length + own.length) * 3, points.length * 3];
-  for (let s = 0; s < root.root.length / 3; s++) {
-    pointMm.set(placed.subarray(s * width, s * width + kept), s * kept);
-    let k = s * width + kept;
-    ends.forEach((end, e) => {
-      if (end === null) return;
-      endMm.set(placed.subarray(k, k + 3), (s * ends.length + e) * 3);
-      k += 3;
-    });
-  }
-  return { orders, root, points, pointMm, endMm };
-}
-
-function assemble(
-  track: Track, motion: Motion, { steps, posesAt }: Stepped, moved: MovedPuppet, ordered: Ordered,
-  rate: number, on: number, datum: PuppetSettings['datum'], view: PuppetSettings['view'],
-): Omit<Plan, 'moments' | 'limbRates' | 'headAndShoulders' | 'bentTime' | 'balance'> {
-  const missed = frameCount(track) - foundCount(track);
-  const warnings = [...motion.warnings, ...flagWarnings(moved.joints, moved.flags)];
-  if (missed > 0) warnings.unshift(`No person was found in ${missed} of ${frameCount(track)} frames.`);
-  const { orders, root, points, pointMm } = ordered;
-  return {
-    rate,
-    on,
-    stepCount: steps.count,
-    joints: moved.joints,
-    exposure: steps.exposure,
-    holds: steps.holds,
-    exposureCount: steps.count === 0 ? 0 : steps.exposure[steps.count - 1]! + steps.holds[steps.count - 1]! - 1,
-    filmTimeS: steps.filmTimeS,
-    sourceTimeS: steps.sourceTimeS,
-    rotations: moved.rotations,
-    angleDeg: jointAngles(moved),
-    orderedRotations: orders.rotations,
-    orderedAngleDeg: orders.angleDeg,
-    incrementDeg: orders.incrementDeg,
-    turnDeg: orders.turnDeg,
-    keyTurns: orders.keyTurns,
-    flags: moved.flags,
-    confidence: moved.confidence,
-    state: moved.state,
-    errorDeg: moved.errorDeg,
-    unsure: moved.unsure,
-    rootM: posesAt(0).rootM,
-    rootMm: moved.rootMm,
-    orderedRootMm: root.root,
-    feet: moved.feet.map(({ name, bone }) => ({ name, bone })),
-    planted: moved.stands,
-    holding: root.holding,
-    points,
-    ...travelOf(pointMm, points.length, view),
-    datums: datumsOf(points, pointMm, datum),
-    performerHeightM: performerHeightM(motion.legLengthM),
-    fitted: motion.fitted,
-    usedCutoffHz: motion.usedCutoffHz,
-    warnings,
-  };
-}
-
-/** The function with a memory of one: called again with the same arguments it gives the same result again. */
-function remember<A extends readonly unknown[], R>(make: (...args: A) => R): (...args: A) => R {
-  let last: { readonly args: A; readonly result: R } | undefined;
-  return (...args) => {
-    if (last === undefined || args.some((arg, k) => !Object.is(arg, last!.args[k]))) {
-      last = { args, result: make(...args) };
-    }
-    return last.result;
-  };
 }
