@@ -10,8 +10,8 @@ import { figure, jointWords } from '../figures.ts';
 import { boxAround, fieldOf, freePlace, type Box } from './labelPlaces.ts';
 import { cameraSign } from './cameraSign.ts';
 
-/** Whether something touches: `tied` stands and is tied down; `unseen` nobody knows, so it carries nothing. */
-export type TouchState = 'stands' | 'tied' | 'lifted' | 'unseen';
+/** Whether something touches: `tied` stands and is tied down; `unseen` the take could not tell, so it carries nothing; `unknown` nothing was judged at all. */
+export type TouchState = 'stands' | 'tied' | 'lifted' | 'unseen' | 'unknown';
 
 /** A sole on the set at the step, mm `[x, z, …]`. */
 export interface SoleSeen {
@@ -59,11 +59,15 @@ export interface PlanPicture {
 /** Steps of the way that are drawn before and after. */
 const WAY_STEPS = 8;
 const SCALE_MM = 20;
-const STATE_WORDS: Readonly<Record<TouchState, string>> = { stands: '', tied: '', lifted: ' up', unseen: ' ?' };
+const STATE_WORDS: Readonly<Record<TouchState, string>> = { stands: '', tied: '', lifted: ' up', unseen: ' ?', unknown: '' };
 
-/** How a sole is called in the picture. */
-function letterOf(name: string): string {
-  return /^left/i.test(name) ? 'L' : /^right/i.test(name) ? 'R' : jointWords(name);
+/** How a sole is called in the picture: by its side alone where that says which. */
+function shortName(name: string, soles: readonly SoleSeen[]): string {
+  const side = /^left/i.exec(name) ?? /^right/i.exec(name);
+  if (side === null) return jointWords(name);
+  const letter = side[0][0]!.toUpperCase();
+  const alone = soles.filter((other) => other.name.toLowerCase().startsWith(side[0].toLowerCase())).length < 2;
+  return alone ? letter : `${letter}${jointWords(name.slice(side[0].length))}`;
 }
 
 export function planPicture({ balance, step, soles, pads, camera, other, centreMm, pxPerMm, widthPx, heightPx }: PlanViewInput): PlanPicture {
@@ -101,7 +105,7 @@ export function planPicture({ balance, step, soles, pads, camera, other, centreM
     + pads.filter((pad) => pad.state === state).map(({ atMm }) => shape(atMm, (x, y) => `M${x - 7},${y - 7}h14v14h-14z`)).join('');
   const seen = cameraSign(camera, widthPx, heightPx);
   const paths = [
-    { name: 'sole sole-lifted', d: of('lifted') }, { name: 'sole sole-unseen', d: of('unseen') }, { name: 'sole sole-stands', d: of('stands') }, { name: 'sole sole-tied', d: of('tied') },
+    { name: 'sole sole-lifted', d: of('lifted') }, { name: 'sole sole-unseen', d: of('unseen') + of('unknown') }, { name: 'sole sole-stands', d: of('stands') }, { name: 'sole sole-tied', d: of('tied') },
     { name: 'support', d: ring(balance.support[step] ?? []) },
     { name: 'mass-way', d: way.length < 2 ? '' : `M${way.join('L')}` },
     { name: 'mass-sigma', d: ellipse },
@@ -117,7 +121,7 @@ export function planPicture({ balance, step, soles, pads, camera, other, centreM
   const letters = [
     ...soles.map(({ name, outlineMm, state }): PlanText => {
       const [x, y] = px(...middle(outlineMm));
-      return { key: name, x, y: y + 4, anchor: 'middle', text: `${letterOf(name)}${STATE_WORDS[state]}` };
+      return { key: name, x, y: y + 4, anchor: 'middle', text: `${shortName(name, soles)}${STATE_WORDS[state]}` };
     }),
     ...pads.map(({ name, atMm, state }): PlanText => {
       const [x, y] = px(...atMm);
@@ -148,9 +152,14 @@ export function drawPlanView(svgElement: SVGSVGElement, input: PlanViewInput): v
 }
 
 /**
- * What cannot be seen in the picture alone: feet and hands of which nobody knows whether they touch, in a sentence; empty where all is known.
+ * What cannot be seen in the picture alone, in a sentence: feet and hands of which nobody knows whether they touch, or why nothing is drawn; empty
+ * where all is known.
+ *
+ * @param posed whether the step has a pose at all
  */
-export function unseenWords(soles: readonly SoleSeen[], pads: readonly PadSeen[]): string {
+export function unseenWords(soles: readonly SoleSeen[], pads: readonly PadSeen[], posed = true): string {
+  if (!posed) return 'There is no pose at this step.';
+  if (soles.length + pads.length === 0) return 'This puppet has no sole, so nothing is drawn from above: say under Touches which bone bears on the set.';
   const names = [...soles, ...pads].filter(({ state }) => state === 'unseen').map(({ name }) => jointWords(name));
   if (names.length === 0) return '';
   const list = names.length === 1 ? `The ${names[0]!} is` : `The ${names.slice(0, -1).join(', the ')} and the ${names[names.length - 1]!} are`;

@@ -112,3 +112,17 @@ it('the other pose has its centre of mass as a second cross with its word', () =
   expect(textOf(seen, 'other').text).toBe('after');
   expect(pathOf(picture(), 'mass-other')).toBe('');
 });
+
+describe('puppets that are not built as people', () => {
+  it('have their soles called by side and name where one side has several', () => {
+    const { texts } = picture({ soles: [sole('leftPaw', -15), sole('rightPaw', 15), sole('leftHindPaw', -40), sole('stump', 40)] });
+    expect(['leftPaw', 'rightPaw', 'leftHindPaw', 'stump'].map((key) => texts.find((text) => text.key === key)!.text)).toEqual(['L paw', 'R', 'L hind paw', 'stump']);
+  });
+
+  it('have a sentence where there is no sole, and no word about a foot where nothing was judged', () => {
+    expect(unseenWords([], [])).toMatch(/no sole/);
+    expect(unseenWords([], [], false)).toBe('There is no pose at this step.');
+    expect(unseenWords([sole('leftFoot', 0, 'unknown')], [])).toBe('');
+    expect(textOf(picture({ soles: [sole('leftFoot', 0, 'unknown')] }), 'leftFoot').text).toBe('L');
+  });
+});

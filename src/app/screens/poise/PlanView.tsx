@@ -41,7 +41,7 @@ export function PlanView({ plan, armature, compared }: PlanViewProps): ReactElem
       svg.current.setAttribute('width', String(size.widthPx));
       svg.current.setAttribute('height', String(size.heightPx));
       drawPlanView(svg.current, { balance: plan.balance, step: at, soles, pads, camera, other: otherAt(compared, at), centreMm, pxPerMm: Math.min(size.widthPx, size.heightPx) / spanMm, ...size });
-      if (words.current !== null) words.current.textContent = unseenWords(soles, pads);
+      if (words.current !== null) words.current.textContent = unseenWords(soles, pads, !Number.isNaN(plan.orderedRootMm[at * 3] ?? Number.NaN));
     });
     return () => {
       observer.disconnect();
@@ -71,7 +71,7 @@ function touchesAt(plan: Plan, armature: CompleteArmature, step: number): { read
   const width = balance.touchNames.length;
   const stateOf = (name: string): TouchState => {
     const k = balance.touchNames.indexOf(name);
-    if (k < 0) return 'lifted';
+    if (k < 0 || Number.isNaN(balance.massMm[step * 3] ?? Number.NaN)) return 'unknown';
     // what nobody has seen carries nothing, whatever the take believes
     if (balance.unseen[step * width + k] === 1) return 'unseen';
     if (balance.touching[step * width + k] !== 1) return 'lifted';
@@ -89,7 +89,7 @@ function touchesAt(plan: Plan, armature: CompleteArmature, step: number): { read
   const pads = balance.touchNames.slice(feet.length).flatMap((name): readonly PadSeen[] => {
     const bone = armature.bones.findIndex((one) => one.name === name);
     const state = stateOf(name);
-    if (bone < 0 || state === 'lifted') return [];
+    if (bone < 0 || state === 'lifted' || state === 'unknown') return [];
     const { along, lengthMm } = armature.bones[bone]!;
     // the end that is lower is the one that bears
     const ends = [pointOn(stance, bone, [0, 0, 0]), pointOn(stance, bone, [along[0] * lengthMm, along[1] * lengthMm, along[2] * lengthMm])];

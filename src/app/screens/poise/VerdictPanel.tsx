@@ -16,7 +16,7 @@ export function VerdictPanel({ plan }: { readonly plan: Plan }): ReactElement {
       <Said plan={plan} which="stand" title="Would stand" />
       <Said plan={plan} which="move" title="Looks right in motion" />
       {balance.notes.map((note) => <p key={note} className="hint">{note}</p>)}
-      {balance.oneLeg.length === 0 ? <p className="hint">No span on one leg was found.</p> : (
+      {balance.oneLeg.length === 0 ? (balance.touching.includes(1) ? <p className="hint">No while on one leg was found.</p> : null) : (
         <table className="keys">
           <caption>On one leg</caption>
           <thead><tr><th scope="col">foot</th><th scope="col">steps</th><th scope="col">worst step</th><th scope="col">margin there, mm</th></tr></thead>
@@ -33,7 +33,7 @@ export function VerdictPanel({ plan }: { readonly plan: Plan }): ReactElement {
         </table>
       )}
       <CorrectPart plan={plan} />
-      <p className="hint">Puppet {figure(balance.massG, 0)} g. Inside the edge is +; the error is one sigma, of the pose in the take and of the hand that sets it. Holds: more than the error inside. Falls: more than twice the error outside. Between the two it is marginal: lean it farther in, or tie it down.</p>
+      <p className="hint">{balance.massG > 0 ? `Puppet ${figure(balance.massG, 0)} g. ` : ''}Inside the edge is +; the error is one sigma, of the pose in the take and of the hand that sets it. Holds: more than the error inside. Falls: more than twice the error outside. Between the two it is marginal: lean it farther in, or tie it down.</p>
     </section>
   );
 }
