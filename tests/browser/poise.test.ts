@@ -28,7 +28,9 @@ async function goTo(page: Page, step: number): Promise<void> {
 
 async function typeInto(page: Page, label: string, value: string): Promise<void> {
   const field = page.getByLabel(label, { exact: true }).first();
-  await field.fill(value);
+  await field.click();
+  await field.press('Control+a');
+  await page.keyboard.type(value);
   await field.press('Enter');
   await page.keyboard.press('Escape');
   await settled(page);
@@ -58,7 +60,7 @@ describe('Poise', () => {
     await page.getByRole('button', { name: 'Tied down' }).click();
     const takeBack = page.getByRole('button', { name: /^Take back: .* tied down/ });
     await takeBack.waitFor();
-    await page.getByText('qualified rigger').waitFor();
+    await page.locator('.pace-panel').getByText('qualified rigger').waitFor();
     await page.keyboard.press('Control+z');
     await takeBack.waitFor({ state: 'detached' });
     expect(complaints).toEqual([]);

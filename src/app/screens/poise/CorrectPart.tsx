@@ -1,5 +1,6 @@
 /** Corrections: asked for over some steps, looked at, applied or not, taken away. */
 import { type ReactElement, useEffect, useState } from 'react';
+import { useStore } from 'zustand';
 import { figure } from '../../../charts/figures.ts';
 import { MEANS, type Means } from '../../../balance/correct/means.ts';
 import type { CorrectionResult } from '../../../balance/correct/solveCorrection.ts';
@@ -23,6 +24,7 @@ export function CorrectPart({ plan }: { readonly plan: Plan }): ReactElement {
   // until steps are typed: the first while on one leg, as the plan has it now
   const [typed, setTyped] = useState<StepSpan | null>(null);
   const span: StepSpan = typed ?? (first === undefined ? [1, plan.stepCount] : [first.fromStep + 1, first.toStep + 1]);
+  const beside = useStore(poiseView, (s) => s.besideBefore);
   const [means, setMeans] = useState<readonly Means[]>(MEANS);
   const [asking, setAsking] = useState(false);
   const [answer, setAnswer] = useState<{ readonly plan: Plan; readonly result: CorrectionResult } | null>(null);
@@ -86,6 +88,9 @@ export function CorrectPart({ plan }: { readonly plan: Plan }): ReactElement {
           </tbody>
         </table>
       )}
+      {corrections.some(({ applied }) => applied) ? (
+        <label className="check"><input type="checkbox" checked={beside} onChange={() => poiseView.setState({ besideBefore: !beside })} /><span>Draw the pose before its correction</span></label>
+      ) : null}
     </section>
   );
 }

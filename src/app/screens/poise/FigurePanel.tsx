@@ -15,8 +15,6 @@ import type { PuppetScene } from '../../puppet3d/scene.ts';
 import type { CommandName } from '../../state/commandNames.ts';
 import { runCommand } from '../../state/commands.ts';
 import { paintWithPlayhead } from '../../state/playhead.ts';
-import { poiseView } from '../../state/poiseView.ts';
-import { useBook } from '../../state/use.ts';
 import { PuppetPicture } from '../puppet/PuppetPicture.tsx';
 import { sceneOfPlan } from '../puppet/puppetScene.ts';
 import type { Compared } from './useCompared.ts';
@@ -65,19 +63,17 @@ function Below({ plan, compared }: { readonly plan: Plan; readonly compared: Com
           onChoose={(value) => runCommand(VIEW_COMMANDS[value][1])}
         />
       </div>
-      <Comparison plan={plan} compared={compared} />
+      {compared === null ? null : <Comparison plan={plan} compared={compared} />}
       <figcaption className="hint">Ring: centre of mass. Cross: where its plumb line meets the floor. It stands where the cross lies inside the outline.</figcaption>
     </>
   );
 }
 
 /** What is hatched, and the margin of the playhead's step before and after, in words. */
-function Comparison({ plan, compared }: { readonly plan: Plan; readonly compared: Compared | null }): ReactElement | null {
-  const applied = useBook((b) => b.poise.corrections.some((one) => one.applied));
-  const beside = useStore(poiseView, (s) => s.besideBefore);
+function Comparison({ plan, compared }: { readonly plan: Plan; readonly compared: Compared }): ReactElement {
   const words = useRef<HTMLSpanElement>(null);
   useEffect(() => paintWithPlayhead(({ step }) => {
-    if (words.current === null || compared === null) return;
+    if (words.current === null) return;
     const at = Math.min(step, plan.stepCount - 1);
     const said = (of: Plan): string => {
       const { word } = verdictsAt(of.balance, at, facingDeg(of, at)).stand;
@@ -87,18 +83,10 @@ function Comparison({ plan, compared }: { readonly plan: Plan; readonly compared
     const [before, after] = compared.which === 'after' ? [plan, compared.other] : [compared.other, plan];
     words.current.textContent = `Before: ${said(before)}. After: ${said(after)}.`;
   }), [plan, compared]);
-  if (compared === null && !applied) return null;
   return (
     <p className="comparison">
-      {compared === null ? null : (
-        <>
-          <span className="legend"><span className="sign sign-before" aria-hidden="true" /> {compared.which === 'after' ? 'hatched, dashed line: as it would stand' : 'hatched, dashed line: before it was corrected'}</span>
-          <span ref={words} />
-        </>
-      )}
-      {compared?.which === 'after' ? null : (
-        <label className="check"><input type="checkbox" checked={beside} onChange={() => poiseView.setState({ besideBefore: !beside })} /><span>Draw the pose before its correction</span></label>
-      )}
+      <span className="legend"><span className="sign sign-before" aria-hidden="true" /> {compared.which === 'after' ? 'hatched, dashed line: as it would stand' : 'hatched, dashed line: before it was corrected'}</span>
+      <span ref={words} />
     </p>
   );
 }

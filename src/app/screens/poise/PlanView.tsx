@@ -91,9 +91,9 @@ function touchesAt(plan: Plan, armature: CompleteArmature, step: number): { read
     const state = stateOf(name);
     if (bone < 0 || state === 'lifted' || state === 'unknown') return [];
     const { along, lengthMm } = armature.bones[bone]!;
-    // the end that is lower is the one that bears
-    const ends = [pointOn(stance, bone, [0, 0, 0]), pointOn(stance, bone, [along[0] * lengthMm, along[1] * lengthMm, along[2] * lengthMm])];
-    const [x, , z] = ends[0]![1] < ends[1]![1] ? ends[0]! : ends[1]!;
+    // as the base of support has it: a bone that carries nothing bears with its end, another with its lower one
+    const [start, end] = [pointOn(stance, bone, [0, 0, 0]), pointOn(stance, bone, [along[0] * lengthMm, along[1] * lengthMm, along[2] * lengthMm])];
+    const [x, , z] = skeleton.parent.includes(bone) && start[1] < end[1] ? start : end;
     return [{ name, atMm: [x, z], state }];
   });
   return { soles, pads };
