@@ -7,7 +7,7 @@ import { type OpenedPage, openPage } from './harness.ts';
 
 /** Waits until the body is fitted and the plan on the screen is that of the book. */
 async function settled(page: Page): Promise<void> {
-  await page.waitForFunction(() => document.querySelector('.job') === null && document.documentElement.dataset['plan'] === 'made', undefined, { timeout: 60_000 });
+  await page.waitForFunction(() => document.querySelector('a.save-words') === null && document.documentElement.dataset['plan'] === 'made', undefined, { timeout: 60_000 });
 }
 
 async function openPoise(size?: { width: number; height: number }): Promise<OpenedPage> {

@@ -9,6 +9,7 @@ import { goToStep } from '../../state/commands.ts';
 import { paintWithPlayhead, playhead, repaintPlayhead } from '../../state/playhead.ts';
 import { useArmature } from '../../state/puppetEdits.ts';
 import { useBook } from '../../state/use.ts';
+import { isJudged, NotJudged } from './NotJudged.tsx';
 
 const HEIGHT_PX = 250;
 const READS_WORDS = { 'in time': 'in time', floats: 'floats: it is longer in the air than free fall', drops: 'drops: it is shorter in the air than free fall' } as const;
@@ -18,7 +19,7 @@ export function AirPanel({ plan }: { readonly plan: Plan }): ReactElement {
   if (flights.length === 0) {
     return (
       <section className="panel" aria-label="In the air">
-        <p className="hint">Nothing leaves the floor in this plan, as far as that can be told.</p>
+        {isJudged(plan) ? <p className="hint">Nothing leaves the floor in this plan, as far as that can be told.</p> : <NotJudged plan={plan} />}
         <p className="hint">A jump or a fall is a while in which nothing touches, with a step that touches before and after it. Where one is missing, say under Touches which foot does not stand.</p>
       </section>
     );

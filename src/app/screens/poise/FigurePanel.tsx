@@ -46,7 +46,7 @@ export function FigurePanel({ plan, armature, compared }: FigurePanelProps): Rea
   }), [own, plan, armature, compared]);
   return (
     <section className="poise-figure" aria-label="Figure">
-      <PuppetPicture scene={scene} below={<Below plan={plan} compared={compared} />} />
+      <PuppetPicture scene={scene} says="its plumb line and its base of support; the Verdict panel says them in words" below={<Below plan={plan} compared={compared} />} />
     </section>
   );
 }

@@ -4,12 +4,13 @@ import { figure, jointWords } from '../../../charts/figures.ts';
 import type { Plan } from '../../../plan/plan.ts';
 import { goToStep } from '../../state/commands.ts';
 import { Caution } from './Caution.tsx';
+import { isJudged, NotJudged } from './NotJudged.tsx';
 
 export function NeedsPanel({ plan }: { readonly plan: Plan }): ReactElement {
   const { hardware } = plan.balance;
   return (
     <section className="panel" aria-label="Hardware">
-      {hardware.length === 0 ? <p className="hint">No step needs a tie-down, as far as that can be told. Steps that were not judged are hatched on the rows.</p> : (
+      {!isJudged(plan) ? <NotJudged plan={plan} /> : hardware.length === 0 ? <p className="hint">No step needs a tie-down, as far as that can be told. Steps that were not judged are hatched on the rows.</p> : (
         <table className="keys">
           <caption>Steps that need a tie-down</caption>
           <thead><tr><th scope="col">foot</th><th scope="col">steps</th><th scope="col">worst</th><th scope="col">tipping, N·mm</th><th scope="col">must hold, N</th></tr></thead>

@@ -34,9 +34,11 @@ export interface PuppetPictureProps {
   readonly scene: PuppetScene;
   /** In place of the buttons and of the words below the picture, where the puppet is shown for something else. */
   readonly below?: ReactNode;
+  /** What the picture says to those who do not see it, after “The puppet at this step”. */
+  readonly says?: string;
 }
 
-export function PuppetPicture({ scene, below }: PuppetPictureProps): ReactElement {
+export function PuppetPicture({ scene, below, says = 'the list beside it says how much each joint moves' }: PuppetPictureProps): ReactElement {
   const box = useRef<HTMLDivElement>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
   const overlay = useRef<HTMLCanvasElement>(null);
@@ -148,8 +150,8 @@ export function PuppetPicture({ scene, below }: PuppetPictureProps): ReactElemen
         onPointerCancel={() => { drag.current = null; }}
         onContextMenu={(event) => event.preventDefault()}
       >
-        <canvas ref={canvas} hidden={kind === 'flat'} role="img" aria-label="The puppet at this step; the list beside it says how much each joint moves" />
-        {kind === 'flat' ? <svg ref={flat} role="img" aria-label="The puppet at this step, drawn flat" /> : null}
+        <canvas ref={canvas} hidden={kind === 'flat'} role="img" aria-label={`The puppet at this step; ${says}`} />
+        {kind === 'flat' ? <svg ref={flat} role="img" aria-label={`The puppet at this step, drawn flat; ${says}`} /> : null}
         <canvas ref={overlay} className="puppet-notes" aria-hidden="true" />
         {kind === 'loading' ? <p className="picture-words">the stage is being set</p> : null}
       </div>
