@@ -1,6 +1,6 @@
 /** What a step's balance says, in words a hand can act on. */
 import type { Balance, Verdict } from '../../balance/balance.ts';
-import { figure, signedFigure } from '../figures.ts';
+import { figure, jointWords, signedFigure } from '../figures.ts';
 import { verdictOf } from './verdictSigns.ts';
 
 const WAYS = ['forward', 'forward and to its right', 'to its right', 'back and to its right', 'back', 'back and to its left', 'to its left', 'forward and to its left'] as const;
@@ -51,4 +51,10 @@ export function verdictsAt(balance: Balance, step: number, facingDeg: number): {
     stand: said(balance.standVerdict[step]!, balance.standMm[step]!, balance.marginSigmaMm[step]!, balance.standShare[step]!, balance.towardDeg[step]!, false),
     move: said(balance.moveVerdict[step]!, balance.moveMm[step]!, balance.moveSigmaMm[step]!, balance.moveShare[step]!, balance.moveTowardDeg[step]!, true),
   };
+}
+
+/** A note with the names of bones as people say them: "rightFoot was hidden" is "Right foot was hidden". */
+export function noteWords(note: string, names: readonly string[]): string {
+  const said = names.reduce((words, name) => words.replace(new RegExp(`\\b${name.replace(/[^\w]/g, '\\$&')}\\b`, 'g'), jointWords(name)), note);
+  return said.charAt(0).toUpperCase() + said.slice(1);
 }

@@ -8,14 +8,14 @@ const PAPER: Paper = { centreMm: [0, 0, 0], pxPerMm: 2, widthPx: 200, heightPx: 
 const INK = { words: 'w', dim: 'd', edge: 'e', lamp: 'l', fontFamily: 'f' };
 
 /** Points that lines begin at and go to, in order. */
-function drawn(massMm: readonly [number, number, number], supportMm: readonly number[]): readonly (readonly [string, number, number])[] {
+function drawn(massMm: readonly [number, number, number], supportMm: readonly number[], which: 'own' | 'other' = 'own', dashes: number[][] = []): readonly (readonly [string, number, number])[] {
   const seen: [string, number, number][] = [];
   const nothing = (): void => undefined;
   const pen = {
-    beginPath: nothing, stroke: nothing, setLineDash: nothing, arc: nothing,
+    beginPath: nothing, stroke: nothing, setLineDash: (dash: number[]) => dashes.push(dash), arc: nothing,
     moveTo: (x: number, y: number) => seen.push(['move', x, y]), lineTo: (x: number, y: number) => seen.push(['line', x, y]),
   } as unknown as Pen;
-  drawPlumb(pen, { massMm, supportMm }, viewAxes(VIEWS.front), PAPER, INK);
+  drawPlumb(pen, { massMm, supportMm }, viewAxes(VIEWS.front), PAPER, INK, which);
   return seen;
 }
 
@@ -31,6 +31,14 @@ describe('the plumb line', () => {
     expect(points.map(([kind]) => kind)).toEqual(['move', 'line', 'line', 'line', 'line']);
     expect(points[4]!.slice(1)).toEqual(points[0]!.slice(1));
     expect(Math.abs(points[2]![1] - points[0]![1])).toBeCloseTo(10 * PAPER.pxPerMm, 9);
+  });
+
+  it('of another pose is dashed and without the outline, and leaves the pen whole', () => {
+    const dashes: number[][] = [];
+    const points = drawn([10, 150, 0], [-5, -5, 5, -5, 5, 5, -5, 5], 'other', dashes);
+    // for the dark edge and for the line: line, two arms of the cross, start of the ring
+    expect(points).toHaveLength(2 * 7);
+    expect(dashes.map((dash) => dash.length > 0)).toEqual([true, true, false]);
   });
 
   it('draws nothing where the mass is not known', () => {

@@ -40,6 +40,8 @@ describe('signs down the rows', () => {
     const marks = [...Array<BalanceMark>(8).fill('marginal'), undefined, ...Array<BalanceMark>(6).fill('in the air')];
     const rows = rowsOf(marks, 4, 10);
     expect(markRuns(rows, 4)).toEqual([{ mark: 'marginal', fromY: 40, toY: 72 }, { mark: 'in the air', fromY: 76, toY: 100 }]);
+    // a step that holds ends a run
+    expect(markRuns(rowsOf(['falls', undefined, 'falls'], 4), 4)).toHaveLength(2);
     const drawn = balanceMarkPaths(rows, 4, 50).filter(({ d }) => d !== '');
     expect(drawn.filter(({ name }) => name === 'balance-run').map(({ d }) => d)).toEqual(['M50,40.0V72.0', 'M50,76.0V100.0']);
     expect(drawn.filter(({ name }) => name === 'balance-outline')).toHaveLength(2);

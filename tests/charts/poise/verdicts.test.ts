@@ -4,7 +4,7 @@ import { VERDICTS } from '../../../src/balance/balance.ts';
 import { unknownBalance } from '../../../src/balance/unknownBalance.ts';
 import { marginScale } from '../../../src/charts/poise/marginColumn.ts';
 import { verdictPath } from '../../../src/charts/poise/verdictSigns.ts';
-import { verdictsAt, wayWords } from '../../../src/charts/poise/verdictWords.ts';
+import { noteWords, verdictsAt, wayWords } from '../../../src/charts/poise/verdictWords.ts';
 
 describe('signs', () => {
   it('differ from verdict to verdict, stand at their place and grow with their size', () => {
@@ -29,6 +29,11 @@ describe('words', () => {
     expect(wayWords(-90, 0)).toBe('to its left');
     expect(wayWords(180, 0)).toBe('back');
     expect(wayWords(50, 0)).toBe('forward and to its right');
+  });
+
+  it('of a note have bones as people call them, and only whole names', () => {
+    expect(noteWords('rightFoot was hidden in steps 4 to 9: say whether it touches.', ['rightFoot', 'right'])).toBe('Right foot was hidden in steps 4 to 9: say whether it touches.');
+    expect(noteWords('leftForePaw comes down.', ['leftFore', 'leftForePaw'])).toBe('Left fore paw comes down.');
   });
 
   it('say dashes where nothing is known, and figures with their error where it is', () => {

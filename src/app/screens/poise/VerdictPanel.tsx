@@ -8,6 +8,7 @@ import { goToStep } from '../../state/commands.ts';
 import { paintWithPlayhead } from '../../state/playhead.ts';
 import { CorrectPart } from './CorrectPart.tsx';
 import { facingDeg } from './facing.ts';
+import { Notes } from './NotJudged.tsx';
 
 export function VerdictPanel({ plan }: { readonly plan: Plan }): ReactElement {
   const { balance } = plan;
@@ -15,7 +16,7 @@ export function VerdictPanel({ plan }: { readonly plan: Plan }): ReactElement {
     <section className="panel" aria-label="Verdict">
       <Said plan={plan} which="stand" title="Would stand" />
       <Said plan={plan} which="move" title="Looks right in motion" />
-      {balance.notes.map((note) => <p key={note} className="hint">{note}</p>)}
+      <Notes plan={plan} />
       {balance.oneLeg.length === 0 ? (balance.touching.includes(1) ? <p className="hint">No while on one leg was found.</p> : null) : (
         <table className="keys">
           <caption>On one leg</caption>

@@ -4,7 +4,6 @@
  */
 import { useEffect, useRef, useState } from 'react';
 import { useStore } from 'zustand';
-import type { PoiseCorrection } from '../../../balance/poiseSettings.ts';
 import type { Plan } from '../../../plan/plan.ts';
 import { STANDARD_ARMATURE } from '../../../puppet/standard.ts';
 import { bodyFor } from '../../fit/fitting.ts';
@@ -14,20 +13,13 @@ import { poiseView } from '../../state/poiseView.ts';
 import { showProblem } from '../../state/problems.ts';
 import { session } from '../../state/session.ts';
 import { useBook } from '../../state/use.ts';
+import { otherCorrections, type Which } from './otherCorrections.ts';
 
 export interface Compared {
   /** The plan on the screen that it was made for. */
   readonly of: Plan;
   readonly other: Plan;
-  /** `after`: as it would stand with the correction that is looked at; `before`: as it stood without those applied. */
-  readonly which: 'after' | 'before';
-}
-
-/** Corrections that the other plan is made with; `null`: there is nothing to compare. */
-export function otherCorrections(corrections: readonly PoiseCorrection[], tried: PoiseCorrection | null, besideBefore: boolean): { readonly which: Compared['which']; readonly corrections: readonly PoiseCorrection[] } | null {
-  if (tried !== null) return { which: 'after', corrections: [...corrections, tried] };
-  if (!besideBefore || !corrections.some(({ applied }) => applied)) return null;
-  return { which: 'before', corrections: corrections.map((one) => ({ ...one, applied: false })) };
+  readonly which: Which;
 }
 
 /** @param plan that on the screen. @returns `null` while nothing is compared or the other plan is not there yet */
@@ -37,7 +29,7 @@ export function useCompared(plan: Plan | null): Compared | null {
   const besideBefore = useStore(poiseView, (s) => s.besideBefore);
   const [compared, setCompared] = useState<Compared | null>(null);
   const asker = useRef<PlanAsker | null>(null);
-  const wanted = useRef<{ readonly wish: PlanWish; readonly of: Plan; readonly which: Compared['which'] } | null>(null);
+  const wanted = useRef<{ readonly wish: PlanWish; readonly of: Plan; readonly which: Which } | null>(null);
   useEffect(() => () => {
     asker.current?.end();
     asker.current = null;
