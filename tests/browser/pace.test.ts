@@ -94,6 +94,8 @@ describe('retiming', () => {
     await page.keyboard.press('Shift+ArrowDown');
     expect(await exposureOf(page)).toBe(65);
 
+    // Of the whole body there need be no pause: some limb moves all the time.
+    await page.getByLabel('Moves and pauses of').selectOption('leftArm');
     const longer = page.getByRole('button', { name: /^One step longer: pause/ }).first();
     await longer.waitFor();
     // Saving waits until the plan of the last key is there.
@@ -174,6 +176,7 @@ describe('retiming', () => {
     const { page, close, complaints } = await openPage('/?demo#/pace');
     await whole(page);
     const before = await planText(page);
+    await page.getByLabel('Moves and pauses of').selectOption('leftArm');
     const press = page.getByRole('button', { name: /^Mark these \d+$/ });
     const count = async (): Promise<number> => Number((await press.innerText()).match(/\d+/)![0]);
     const all = await count();
