@@ -1,47 +1,55 @@
-/** What would hold a pose that no change within the limits brings into balance. */
-import { emptyStance, forward, skeletonOf } from '../../puppet/kinematics.ts';
-import { marginOf } from '../hull.ts';
-import { placeOnBone } from '../placeOnBone.ts';
+/** Says what would hold steps that no change within the limits brings to their margin. */
+import { wayOf } from '../words.ts';
+import { facingDegOf, wayAsItFaces } from './asItFaces.ts';
 import type { CorrectionAsk, CorrectionSources } from './correctionShapes.ts';
+import { whatHolds } from './whatHolds.ts';
 
 export interface CannotHold {
-  /** The largest margin that can be had, mm. */
+  /** The largest margin that was found, in a plan that was judged with it, mm. */
   readonly reachableMm: number;
   readonly sentence: string;
-  /** The foot whose tie-down would hold it; `null` where none stands. */
+  /** The foot whose tie-down has to hold least; `null` where none that stands would hold it. N: its pull. */
   readonly tieDown: string | null;
-  /** The bone nearest to the centre of mass: where a rig takes least force. */
+  readonly tieDownN: number | null;
+  /** The bone nearest to the centre of mass: where a rig turns the puppet least. N: the level push there. */
   readonly rigAt: string;
+  readonly rigN: number;
+  /** Which way the rig pushes: 0 forward (X), 90 to the left of the picture (Z). */
+  readonly rigTowardDeg: number;
+  /** Step of which the forces are told, from 0; what is missing there to the wanted margin about the edge over which it would go, N·mm. */
+  readonly worstStep: number;
+  readonly momentNmm: number;
 }
 
-export function cannotHold({ balance, armature, moved }: Pick<CorrectionSources, 'balance' | 'armature' | 'moved'>, { marginMm }: CorrectionAsk, span: readonly number[], reachableMm: number, why: string): CannotHold {
-  const worst = span.reduce((least, s) => (balance.standMm[s]! < balance.standMm[least]! ? s : least), span[0]!);
-  const width = balance.touchNames.length;
-  const feet = moved.feet.map(({ name }) => name).filter((name) => {
-    const k = balance.touchNames.indexOf(name);
-    return k >= 0 && balance.touching[worst * width + k] === 1;
-  });
-  const outline = balance.support[worst]!;
-  const margin = outline.length >= 6 ? marginOf(outline, balance.massMm[worst * 3]!, balance.massMm[worst * 3 + 2]!) : null;
-  const tieDown = feet[0] ?? null;
-  const rigAt = boneAtMass({ balance, armature, moved }, worst);
+/** @param span steps with a known margin. @param why what is in the way, a sentence */
+export function cannotHold(sources: CorrectionSources, { marginMm }: CorrectionAsk, span: readonly number[], reachableMm: number, why: string): CannotHold {
+  const { balance, moved, armature } = sources;
+  const { step, towardDeg, momentNmm, foot, rigAt, pushN } = whatHolds(sources, span, marginMm);
+  const facing = facingDegOf(moved.rotations, armature.joints.length, step);
+  const away = towardDeg > 0 ? towardDeg - 180 : towardDeg + 180;
+  const now = span.reduce((least, s) => Math.min(least, balance.standMm[s]!), Infinity);
+  const tie = foot === null
+    ? 'No foot that stands there could be tied down to hold it.'
+    : `A tie-down under the ${spoken(foot.name)} would hold ${foot.everywhere ? 'it' : `step ${step + 1}`} with ${newtons(foot.pullN)}.`;
+  const rig = Number.isNaN(pushN)
+    ? `A rig would have to carry it near its centre of mass: at the ${spoken(rigAt)}.`
+    : `Or a rig near the centre of mass, at the ${spoken(rigAt)}, pushes ${wayAsItFaces(away, facing)} (${wayOf(away)!} on the set) with ${newtons(pushN)}.`;
   return {
-    reachableMm, tieDown, rigAt,
-    sentence: `${why} The best that can be had is ${reachableMm.toFixed(1)} mm of ${marginMm.toFixed(1)} mm${margin === null ? '' : ` (now ${margin.distance.toFixed(1)} mm)`}. `
-      + `${tieDown === null ? 'No foot stands that could be tied down.' : 'A tie-down under the standing foot would hold it.'} A rig takes least force near the centre of mass: at ${rigAt}.`,
+    reachableMm, tieDown: foot?.name ?? null, tieDownN: foot?.pullN ?? null, rigAt, rigN: pushN, rigTowardDeg: away, worstStep: step, momentNmm,
+    sentence: `${why} The best that was found is ${mm(reachableMm)} of ${mm(marginMm)} (now ${mm(now)}). `
+      + `At step ${step + 1} it goes ${wayAsItFaces(towardDeg, facing)}: ${momentNmm.toFixed(1)} N·mm about that edge are missing. ${tie} ${rig} Estimates: take a multiple.`,
   };
 }
 
-/** The bone whose middle lies nearest to the centre of mass at a step. */
-function boneAtMass({ balance: { massMm }, armature, moved: { rotations, rootMm } }: Pick<CorrectionSources, 'balance' | 'armature' | 'moved'>, step: number): string {
-  const skeleton = skeletonOf(armature);
-  const stance = emptyStance(skeleton);
-  forward(skeleton, rotations, step, [rootMm[step * 3]!, rootMm[step * 3 + 1]!, rootMm[step * 3 + 2]!], stance);
-  const place = new Float64Array(3);
-  const apart = armature.bones.map(({ along, lengthMm }, bone) => {
-    const half = lengthMm / 2;
-    placeOnBone(stance, bone, along[0] * half, along[1] * half, along[2] * half, place);
-    return Math.hypot(place[0]! - massMm[step * 3]!, place[1]! - massMm[step * 3 + 1]!, place[2]! - massMm[step * 3 + 2]!);
-  });
-  return armature.bones[apart.indexOf(Math.min(...apart))]!.name;
+function mm(value: number): string {
+  return `${value < 0 ? '\u2212' : ''}${Math.abs(value).toFixed(1)} mm`;
+}
+
+function newtons(value: number): string {
+  return value < 0.095 ? `${Math.max(0.01, value).toFixed(2)} N` : `${value.toFixed(1)} N`;
+}
+
+/** A name such as `leftFoot` as people say it. */
+function spoken(name: string): string {
+  return name.replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`);
 }
