@@ -20,12 +20,13 @@ const KEPT = 1e-6;
 const DEPENDENT = 1e-9;
 /** A multiplier that goes down by less than this part does not let go. */
 const NOTHING = 1e-12;
-/** Turns for each demand and number; a handful is usual. */
-const MOST_TURNS = 20;
+/** Turns after which it gives up: so many, and for each number as many more. Where it finds a change it takes about one for each demand that it holds. Our choice. */
+const MOST_TURNS = 200;
+const MOST_FOR_EACH = 3;
 
 /**
  * @param weights `[n]` wᵢ > 0
- * @returns q `[n]`, or `null` where the demands can't all be kept
+ * @returns q `[n]`, or `null` where the demands can't all be kept, or only by a change that was not found in time
  */
 export function leastChange(weights: ArrayLike<number>, demands: readonly Demand[]): Float64Array | null {
   const n = weights.length;
@@ -40,7 +41,7 @@ export function leastChange(weights: ArrayLike<number>, demands: readonly Demand
   const multipliers = new Float64Array(room);
   const [half, loss, products] = [new Float64Array(room), new Float64Array(room), new Float64Array(room)];
   const [wanted, way] = [new Float64Array(n), new Float64Array(n)];
-  for (let turn = MOST_TURNS * (all + n); turn > 0; turn--) {
+  for (let turn = MOST_TURNS + MOST_FOR_EACH * n; turn > 0; turn--) {
     const next = lacking.farthest(q);
     if (next < 0) return q;
     if (!(stiff[next]! > 0)) return null;

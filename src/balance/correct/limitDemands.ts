@@ -17,8 +17,8 @@ interface LimitWatch {
   readonly side: 1 | -1;
 }
 
-/** Half a turn of the amounts by which slopes are read off, degrees. */
-const PROBE_DEG = 0.5;
+/** Turn by which slopes are read off, degrees. */
+const PROBE_DEG = 0.02;
 /** Over a limit by less than this is within it, degrees. */
 const TOUCH_DEG = 1e-3;
 const AXES = [0, 1, 2] as const;

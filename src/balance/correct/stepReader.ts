@@ -3,8 +3,8 @@ import type { Balance } from '../balance.ts';
 import type { ChangedStep, StepChanger } from './changedStep.ts';
 import type { Amount } from './means.ts';
 
-/** Amounts by which it is read off, degrees and millimetres. */
-const PROBE = 0.5;
+/** Amounts by which it is read off, degrees and millimetres: so little that to the other side it reads the same. */
+const PROBE = 0.02;
 /** A reading is good for changes that differ by less than this in every amount, degrees and millimetres. Our choice. */
 const GOOD_FOR = 2;
 

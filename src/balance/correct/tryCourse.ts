@@ -14,8 +14,11 @@ import { jumpsOf } from './stepTurns.ts';
 const HAIR_DEG = 0.05;
 /** Steps of a long span that are looked at to begin with; those that lack in a trial are looked at too. */
 const LOOKED_AT = 24;
-/** What is asked for on top is at least this much, mm: rounding may take as much again. Our choice. */
-const LEAST_RAISE_MM = 0.2;
+/**
+ * What is asked for on top where a step lacks: at least this part of the leg's length, more from trial to trial, since a change that is less than the
+ * joints' smallest moves changes nothing that is set. Our choice.
+ */
+const RAISE_PART = 0.0015;
 
 export type Tried =
   | { readonly kind: 'found'; readonly correction: PoiseCorrection; readonly trial: Trial; readonly control: Float64Array }
@@ -27,7 +30,7 @@ export function tryCourse(
   { armature, sourceTimeS, trial: planWith }: CorrectionSources, ask: CorrectionAsk, problem: Problem, span: readonly number[], course: Course, trials: number,
   start: Float64Array = new Float64Array(course.weights.length),
 ): Tried {
-  const { amounts, changer, largest, balance } = problem;
+  const { amounts, changer, largest, balance, legMm } = problem;
   const { profile } = course;
   const wanted = new Map(spread(span, (s) => balance.standMm[s]!).map((s) => [s, ask.marginMm]));
   let watches: Watches = NO_WATCHES;
@@ -53,7 +56,7 @@ export function tryCourse(
       const lack = ask.marginMm - standMm[s]!;
       if (!(lack > 0)) continue;
       lacked = true;
-      wanted.set(s, (wanted.get(s) ?? ask.marginMm) + Math.max(LEAST_RAISE_MM, lack));
+      wanted.set(s, (wanted.get(s) ?? ask.marginMm) + Math.max(RAISE_PART * legMm * (turn + 1), lack));
     }
   }
   return { kind: jumped ? 'jump' : lacked ? 'rounding' : 'limits', reachedMm };

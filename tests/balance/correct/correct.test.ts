@@ -36,6 +36,29 @@ describe('the least change', () => {
     }), { numRuns: 5000 });
     expect(leastChange([1], [{ at: [0], a: [1], c: 2 }, { at: [0], a: [-1], c: -1 }])).toBeNull();
   });
+
+  it('is the least of all that keep them: of two numbers it lies on no demand, on one, or on two, which are gone through', () => {
+    const number = fc.integer({ min: -5, max: 5 });
+    const some = fc.array(fc.record({ a: fc.tuple(number, number), c: fc.integer({ min: -8, max: 6 }) }), { minLength: 1, maxLength: 7 });
+    const weight = fc.integer({ min: 1, max: 9 });
+    fc.assert(fc.property(some, weight, weight, (demands, w0, w1) => {
+      const found = leastChange([w0, w1], demands.map(({ a, c }) => ({ at: [0, 1], a, c })));
+      const places: [number, number][] = [[0, 0]];
+      for (const { a: [a, b], c } of demands) {
+        const stiff = (a * a) / w0 + (b * b) / w1;
+        if (stiff > 0) places.push([(c * a) / w0 / stiff, (c * b) / w1 / stiff]);
+        for (const { a: [d, e], c: f } of demands) if (a * e !== b * d) places.push([(c * e - b * f) / (a * e - b * d), (a * f - c * d) / (a * e - b * d)]);
+      }
+      const cost = ([x, y]: readonly [number, number]): number => w0 * x * x + w1 * y * y;
+      const kept = places.filter(([x, y]) => demands.every(({ a, c }) => a[0] * x + a[1] * y >= c - 1e-9));
+      if (kept.length === 0) expect(found).toBeNull();
+      else expect(cost([found![0]!, found![1]!])).toBeCloseTo(Math.min(...kept.map(cost)), 4);
+    }), { numRuns: 3000, seed: 5 });
+  });
+
+  it('counts a place that a demand names twice with the sum', () => {
+    expect([...leastChange([1], [{ at: [0, 0], a: [1, 1], c: 4 }])!]).toEqual([2]);
+  });
 });
 
 describe('a profile', () => {
