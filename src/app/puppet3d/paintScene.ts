@@ -17,6 +17,8 @@ const MARGIN_PX = 44;
 /** Where no moves are written beside the puppet. */
 const BARE_MARGIN_PX = 22;
 const NOTE_ROW_PX = 19;
+/** Narrower pictures have no room for what the floor's lines mean beside the scale bar. */
+const FLOOR_WORDS_PX = 340;
 
 export interface PaintedOn {
   readonly overlay: HTMLCanvasElement;
@@ -100,7 +102,7 @@ export function paintScene(scene: PuppetScene, step: number, view: PuppetView, o
   }
   drawNotes(pen, placeNotes(notes, width, 24, height - 44, NOTE_ROW_PX, 12), on.ink, (words) => pen.measureText(words).width);
   const barMm = roundMm(paper.pxPerMm, 60);
-  drawScaleBar(pen, barMm, paper.pxPerMm, 14, height - 14, `${barMm} mm${on.stage === null ? '' : ` · floor lines ${on.stage.gridMm()} mm apart`}`, on.ink);
+  drawScaleBar(pen, barMm, paper.pxPerMm, 14, height - 14, `${barMm} mm${on.stage === null || width < FLOOR_WORDS_PX ? '' : ` · floor lines ${on.stage.gridMm()} mm apart`}`, on.ink);
   return paper;
 }
 
