@@ -45,6 +45,7 @@ import { DEFAULT_TIMING, type TimingSettings } from '../timing/timingSettings.ts
 import { assemble } from './assemble.ts';
 import { jointAngles } from './jointAngles.ts';
 import { judgeAll } from './judgeAll.ts';
+import { keptExtremes } from './keptExtremes.ts';
 import { orderAll, type Ordered } from './ordered.ts';
 import type { Plan } from './plan.ts';
 import { remember } from './remember.ts';
@@ -127,7 +128,9 @@ export function createPlanner(): Planner {
     pins: PoseSettings['pins'], plantFeet: boolean, added: Added | null,
   ): MovedPuppet => movePuppet(posesAt, motion, armature, { drives, curves, pins, plantFeet }, added));
 
-  const orderStage = remember((moved: MovedPuppet, armature: Armature): Ordered => orderAll(moved, completeArmature(armature)));
+  const keepStage = remember((stepped: Stepped, armature: Armature, drives: PoseSettings['drives']): Uint8Array | null => keptExtremes(stepped, completeArmature(armature), { drives }));
+
+  const orderStage = remember((moved: MovedPuppet, armature: Armature, kept: Uint8Array | null): Ordered => orderAll(moved, completeArmature(armature), kept));
 
   const headStage = remember(({ posesAt }: Stepped): HeadAndShoulders => headAndShoulders(posesAt(0)));
 
@@ -173,10 +176,11 @@ export function createPlanner(): Planner {
     const alive = aliveStage(moments, stepped, armature, drives, timing.alive);
     const added = addStage(alive, correctStage(poise.corrections, stepped, armature));
     const moved = moveStage(made, stepped.posesAt, armature, drives, curves, pins, plantFeet, added);
-    const ordered = orderStage(moved, armature);
+    const kept = keepStage(stepped, armature, drives);
+    const ordered = orderStage(moved, armature, kept);
     const performer = performerStage(body, poise.table, s.mirror);
     const balance = balanceStage(made, stepped, armature, moved, ordered, performer, apparentHeightM, poise);
-    return { made, stepped, moments, alive, moved, ordered, performer, balance, puppet, poise };
+    return { made, stepped, moments, alive, moved, kept, ordered, performer, balance, puppet, poise };
   };
   return {
     motion,
@@ -195,7 +199,7 @@ export function createPlanner(): Planner {
       return planStage(track, made, stepped, moved, ordered, moments, rateStage(stepped, ordered, armature), balance, s.rate, s.on, puppet.datum, puppet.view);
     },
     correct: (track, armature, s, ask, parts = {}) => {
-      const { made, stepped, alive, moved, balance, puppet, poise, performer } = stages(track, armature, s, parts);
+      const { made, stepped, alive, moved, kept, balance, puppet, poise, performer } = stages(track, armature, s, parts);
       const complete = completeArmature(armature);
       const { sourceTimeS } = stepped.steps;
       return solveCorrection({
@@ -206,7 +210,7 @@ export function createPlanner(): Planner {
           const added = sumOfAdded([alive, correctionTurns(corrections, sourceTimeS, armature)]);
           const { drives, curves, pins, plantFeet, apparentHeightM } = puppet;
           const changed = movePuppet(stepped.posesAt, made, armature, { drives, curves, pins, plantFeet }, added);
-          const after = judgeAll(made, stepped, armature, changed, orderAll(changed, complete), performer, apparentHeightM, { ...poise, corrections });
+          const after = judgeAll(made, stepped, armature, changed, orderAll(changed, complete, kept), performer, apparentHeightM, { ...poise, corrections });
           return { moved: changed, balance: after };
         },
       }, ask);

@@ -17,8 +17,9 @@ export interface Ordered {
   readonly endMm: Float64Array;
 }
 
-export function orderAll(moved: MovedPuppet, armature: CompleteArmature): Ordered {
-  const orders = orderMoves(armature, moved.rotations);
+/** @param kept as for {@link orderMoves} */
+export function orderAll(moved: MovedPuppet, armature: CompleteArmature, kept: Uint8Array | null): Ordered {
+  const orders = orderMoves(armature, moved.rotations, kept);
   const root = orderRoot(armature, moved.feet, moved.placed, moved.rootMm, orders.rotations);
   const points = chainPoints(armature);
   const ends = limbEnds(armature, moved.joints);
@@ -26,10 +27,10 @@ export function orderAll(moved: MovedPuppet, armature: CompleteArmature): Ordere
   const own = ends.filter((end) => end !== null);
   const placed = placePoints(armature, [...points, ...own], orders.rotations, root.root);
   const pointMm = new Float64Array((root.root.length / 3) * points.length * 3);
-  const [width, kept] = [(points.length + own.length) * 3, points.length * 3];
+  const [width, inner] = [(points.length + own.length) * 3, points.length * 3];
   for (let s = 0; s < root.root.length / 3; s++) {
-    pointMm.set(placed.subarray(s * width, s * width + kept), s * kept);
-    let k = s * width + kept;
+    pointMm.set(placed.subarray(s * width, s * width + inner), s * inner);
+    let k = s * width + inner;
     ends.forEach((end, e) => {
       if (end === null) return;
       endMm.set(placed.subarray(k, k + 3), (s * ends.length + e) * 3);

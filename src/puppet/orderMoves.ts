@@ -28,8 +28,9 @@ export interface Orders {
 
 /**
  * @param rotations `[N·P·4]` exact turns
+ * @param kept `[N·P]` 1 where a move is ordered even if it is soon taken back; `null`: nowhere
  */
-export function orderMoves(armature: CompleteArmature, rotations: Float64Array): Orders {
+export function orderMoves(armature: CompleteArmature, rotations: Float64Array, kept: Uint8Array | null = null): Orders {
   const width = armature.joints.length;
   const count = width === 0 ? 0 : rotations.length / (width * 4);
   const orders: Orders = {
@@ -40,17 +41,18 @@ export function orderMoves(armature: CompleteArmature, rotations: Float64Array):
     keyTurns: new Float64Array(count * width).fill(Number.NaN),
   };
   armature.joints.forEach((joint, p) => {
-    if (turnsFreely(joint.kind)) orderBall(joint, p, width, count, rotations, orders);
-    else orderAxis(joint, p, width, count, rotations, orders);
+    const isKept = (s: number): boolean => kept !== null && kept[s * width + p] === 1;
+    if (turnsFreely(joint.kind)) orderBall(joint, p, width, count, rotations, isKept, orders);
+    else orderAxis(joint, p, width, count, rotations, isKept, orders);
   });
   makeSignsContinuous(orders.rotations, count, width);
   return orders;
 }
 
-function orderBall(joint: CompleteJoint, p: number, width: number, count: number, rotations: Float64Array, out: Orders): void {
+function orderBall(joint: CompleteJoint, p: number, width: number, count: number, rotations: Float64Array, isKept: (step: number) => boolean, out: Orders): void {
   const { turnDeg, incrementDeg, angleDeg } = out;
   roundBall(
-    rotations, { joint: p, width, count }, joint.smallestDeg * RAD_PER_DEG, joint.slackDeg * RAD_PER_DEG, gridPhase(p), out.rotations, turnDeg,
+    rotations, { joint: p, width, count }, joint.smallestDeg * RAD_PER_DEG, joint.slackDeg * RAD_PER_DEG, gridPhase(p), out.rotations, turnDeg, isKept,
   );
   for (let s = 0; s < count; s++) {
     const at = s * width + p;
@@ -64,7 +66,7 @@ function orderBall(joint: CompleteJoint, p: number, width: number, count: number
   }
 }
 
-function orderAxis(joint: CompleteJoint, p: number, width: number, count: number, rotations: Float64Array, out: Orders): void {
+function orderAxis(joint: CompleteJoint, p: number, width: number, count: number, rotations: Float64Array, isKept: (step: number) => boolean, out: Orders): void {
   const { screw } = joint;
   const angles = unwrap(Float64Array.from({ length: count }, (_, s) => {
     const at = s * width + p;
@@ -76,7 +78,7 @@ function orderAxis(joint: CompleteJoint, p: number, width: number, count: number
   const limits = joint.limitsDeg.axis;
   const ordered = roundAxis(
     angles.map((rad) => inHand(rad * DEG_PER_RAD)), smallest, slack, gridPhase(p),
-    limits === null ? undefined : [inHand(limits[0]), inHand(limits[1])],
+    limits === null ? undefined : [inHand(limits[0]), inHand(limits[1])], isKept,
   );
   let before = Number.NaN;
   ordered.forEach((value, s) => {

@@ -5,7 +5,7 @@
  *   stays within half a smallest move and can't add up. Orders add up exactly, since each leads from one ordered pose to the next.
  * - **Deadband.** Where the exact curve pokes out of the half move around what is ordered by less than the slack, and comes
  *   back within a few steps, nothing is ordered: the hand would only move there and back. There alone, and for so long, the
- *   error may reach half a smallest move plus the slack.
+ *   error may reach half a smallest move plus the slack. At steps that are kept (extremes drawn there) the move is ordered.
  * - **Stagger.** The ordered poses of each joint lie on a grid of its own, set off by a part of a smallest move that
  *   differs from neighbour to neighbour (steps of the golden ratio). So a slow drift, which becomes one move every few
  *   steps, makes neighbouring joints move at different steps. The first pose is set up with that offset, within half a move.
@@ -18,6 +18,7 @@ import { length, scale, writeVec3, type Vec3 } from '../numeric/vector3.ts';
 export const DEADBAND_STEPS = 8;
 /** Comparisons of the error with half a move: far below any hand. */
 const HAIR = 1e-9;
+const noneKept = (): boolean => false;
 
 /** Part of a smallest move, -0.5..0.5 in tenths, by which joint p's grid is set off. */
 export function gridPhase(p: number): number {
@@ -33,10 +34,12 @@ export function gridPhase(p: number): number {
  * @param slack width of the deadband, the same unit
  * @param phase part of a smallest move by which the grid is set off, -0.5..0.5
  * @param stops least and most that the joint can stand at
+ * @param isKept steps at which the deadband holds nothing back
  * @returns `[N]` ordered stands; NaN where there is no pose
  */
 export function roundAxis(
   targets: ArrayLike<number>, smallest: number, slack: number, phase: number, stops: readonly [number, number] = [-Infinity, Infinity],
+  isKept: (step: number) => boolean = noneKept,
 ): Float64Array {
   const count = targets.length;
   const out = new Float64Array(count).fill(Number.NaN);
@@ -52,7 +55,8 @@ export function roundAxis(
     const target = targets[s]!;
     if (Number.isNaN(target)) continue;
     if (Number.isNaN(ordered)) ordered = nearest(target);
-    else if (Math.abs(target - ordered) > smallest / 2 + HAIR && !comesBack((t) => Math.abs(targets[t]! - ordered), s, count, smallest, slack)) {
+    else if (Math.abs(target - ordered) > smallest / 2 + HAIR
+      && (isKept(s) || !comesBack((t) => Math.abs(targets[t]! - ordered), s, count, smallest, slack))) {
       ordered = nearest(target);
     }
     out[s] = ordered;
@@ -103,9 +107,11 @@ export interface BallRow {
  * @param ordered `[count·width·4]` the joint's ordered turns are written here; untouched where there is no pose
  * @param moves `[count·width·3]` the move to make, a rotation vector in the parent's axes, radians; its length is a whole
  *   number of smallest moves; untouched where there is no pose
+ * @param isKept as for {@link roundAxis}
  */
 export function roundBall(
   targets: Float64Array, row: BallRow, smallestRad: number, slackRad: number, phase: number, ordered: Float64Array, moves: Float64Array,
+  isKept: (step: number) => boolean = noneKept,
 ): void {
   const { joint, width, count } = row;
   const half = smallestRad / 2 + HAIR;
@@ -125,7 +131,7 @@ export function roundBall(
         const from: Quat = now;
         const wanted = rotationVector(multiply(readQuat(targets, at), conjugate(from)));
         const size = length(wanted);
-        if (size > half && !comesBack((t) => angleOf(multiply(readQuat(targets, t * width + joint), conjugate(from))), s, count, smallestRad, slackRad)) {
+        if (size > half && (isKept(s) || !comesBack((t) => angleOf(multiply(readQuat(targets, t * width + joint), conjugate(from))), s, count, smallestRad, slackRad))) {
           move = scale(wanted, (Math.round(size / smallestRad) * smallestRad) / size);
           now = normalise(multiply(fromRotationVector(move), from));
         }

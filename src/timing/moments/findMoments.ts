@@ -43,15 +43,16 @@ const LEAST_CUT_MOVE_S = 0.2;
 export function findMoments(motion: Motion, captureFactor: number): Moments {
   const moves: Move[] = [];
   const pauses: Pause[] = [];
-  const still = new Int32Array(motion.timesS.length);
+  const known = new Float64Array(motion.timesS.length);
   for (const limb of LIMBS) {
-    const found = limbMoments(motion, limb, limbSpeed(motion, limb, captureFactor), captureFactor);
+    const speed = limbSpeed(motion, limb, captureFactor);
+    const found = limbMoments(motion, limb, speed, captureFactor);
     moves.push(...found.moves);
     pauses.push(...found.pauses);
-    // the first and last frame of a pause belong to the moves beside it
-    for (const { fromS, toS } of found.pauses) motion.timesS.forEach((t, k) => { if (t >= fromS && t <= toS) still[k]! += 1; });
+    // a limb that can't be seen at all is no reason to know nothing of the body
+    if (speed.velocities.length > 0) speed.degPerS.forEach((v, t) => { known[t]! += v; });
   }
-  const body = bodyMoments(motion, moves, still, captureFactor, LEAST_PAUSE_S);
+  const body = bodyMoments(motion, moves, knownRuns(known), LEAST_PAUSE_S * captureFactor);
   return { moves: [...moves, ...body.moves], pauses: [...pauses, ...body.pauses] };
 }
 

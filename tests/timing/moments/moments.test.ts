@@ -92,6 +92,14 @@ describe('moves and pauses', () => {
     expect(of(pauses, 'body')[0]!.driftDeg).toBeCloseTo(1.2, 2);
   });
 
+  it('the body pauses while a limb only stirs, and not while one moves', () => {
+    const reach: TrueMove = { startS: 1, endS: 2, byDeg: 90 };
+    const body = (byDeg: number) => of(findMoments(syntheticMotion([{ joint: 'rightElbow', moves: [reach] }, { joint: 'leftKnee', moves: [{ startS: 3, endS: 3.5, byDeg }] }], { ...settings, noiseDeg: 0, seed: 1 }), 1).pauses, 'body');
+    expect(body(8)).toHaveLength(2);
+    expect(body(8)[1]!.toS).toBeCloseTo(5.5, 6);
+    expect(body(30)).toHaveLength(3);
+  });
+
   it('a joint that is missing for a while makes neither moves nor pauses there', () => {
     const motion = syntheticMotion([{ joint: 'rightElbow', moves: MOVES }], { ...settings, noiseDeg: 0, seed: 1 });
     const state = motion.state.slice();
