@@ -1,20 +1,8 @@
 /** What a step's balance says, in words a hand can act on. */
 import type { Balance, Verdict } from '../../balance/balance.ts';
+import { wayAsItFaces } from '../../balance/correct/asItFaces.ts';
 import { figure, jointWords, signedFigure } from '../figures.ts';
 import { verdictOf } from './verdictSigns.ts';
-
-const WAYS = ['forward', 'forward and to its right', 'to its right', 'back and to its right', 'back', 'back and to its left', 'to its left', 'forward and to its left'] as const;
-
-/**
- * Which way, as the puppet has it.
- *
- * @param towardDeg on the set: 0 is X, 90 is Z
- * @param facingDeg which way the puppet faces, the same way
- */
-export function wayWords(towardDeg: number, facingDeg: number): string {
-  const turned = (((towardDeg - facingDeg) % 360) + 360) % 360;
-  return WAYS[Math.round(turned / 45) % 8]!;
-}
 
 export interface SaidVerdict {
   readonly verdict: Verdict;
@@ -39,7 +27,7 @@ function word(verdict: Verdict, way: string, moving: boolean): string {
 /** @param facingDeg which way the puppet faces at the step, degrees from X toward Z */
 export function verdictsAt(balance: Balance, step: number, facingDeg: number): { readonly stand: SaidVerdict; readonly move: SaidVerdict } {
   const said = (index: number, mm: number, sigma: number, share: number, towardDeg: number, moving: boolean): SaidVerdict => {
-    const way = Number.isNaN(towardDeg) ? '' : wayWords(towardDeg, facingDeg);
+    const way = Number.isNaN(towardDeg) ? '' : wayAsItFaces(towardDeg, facingDeg);
     const verdict = verdictOf(index);
     const known = Number.isFinite(mm);
     return {

@@ -4,7 +4,8 @@ import { VERDICTS } from '../../../src/balance/balance.ts';
 import { unknownBalance } from '../../../src/balance/unknownBalance.ts';
 import { marginScale } from '../../../src/charts/poise/marginColumn.ts';
 import { verdictPath } from '../../../src/charts/poise/verdictSigns.ts';
-import { noteWords, verdictsAt, wayWords } from '../../../src/charts/poise/verdictWords.ts';
+import { wayAsItFaces } from '../../../src/balance/correct/asItFaces.ts';
+import { noteWords, verdictsAt } from '../../../src/charts/poise/verdictWords.ts';
 
 describe('signs', () => {
   it('differ from verdict to verdict, stand at their place and grow with their size', () => {
@@ -23,12 +24,12 @@ describe('signs', () => {
 
 describe('words', () => {
   it('have the puppet’s own sides: it faces the camera (0°), 90° is its right', () => {
-    expect(wayWords(0, 0)).toBe('forward');
-    expect(wayWords(90, 0)).toBe('to its right');
-    expect(wayWords(90, 90)).toBe('forward');
-    expect(wayWords(-90, 0)).toBe('to its left');
-    expect(wayWords(180, 0)).toBe('back');
-    expect(wayWords(50, 0)).toBe('forward and to its right');
+    expect(wayAsItFaces(0, 0)).toBe('forward');
+    expect(wayAsItFaces(90, 0)).toBe('to its right');
+    expect(wayAsItFaces(90, 90)).toBe('forward');
+    expect(wayAsItFaces(-90, 0)).toBe('to its left');
+    expect(wayAsItFaces(180, 0)).toBe('back');
+    expect(wayAsItFaces(50, 0)).toBe('forward and to its right');
   });
 
   it('of a note have bones as people call them, and only whole names', () => {
