@@ -85,24 +85,30 @@ export async function dragSpeed(browser: Browser, url: string, say: (line: strin
       await page.waitForTimeout(500);
       await page.evaluate(() => performance.clearMeasures('plan'));
       let gaps: number[] = [];
+      let tookMs = 0;
       const tasks = await traceMainThread(browser, page, async () => {
+        const startMs = performance.now();
         gaps = await drag(page, x, y, MOVES);
+        tookMs = performance.now() - startMs;
       });
+      const busyMs = tasks.reduce((sum, { workMs }) => sum + workMs, 0);
+      const long = tasks.filter(({ workMs }) => workMs > FRAME_MS).length;
       await page.mouse.up();
       await page.waitForTimeout(800);
       const plans = await plansMade(page);
       const late = gaps.filter((ms) => ms > FRAME_MS + LATE_MS).length;
       rows.push([
         what, String(gaps.length), timeText(percentile(gaps, 0.5)), timeText(percentile(gaps, 0.95)), `${((100 * late) / gaps.length).toFixed(0)} %`, String(plans.length),
-        timeText(percentile(plans, 0.5)), timeText(Math.max(...tasks.map((t) => t.codeMs))), timeText(tasks[0]?.workMs ?? Number.NaN), timeText(tasks[0]?.wallMs ?? Number.NaN),
+        timeText(percentile(plans, 0.5)), `${((100 * busyMs) / tookMs).toFixed(0)} %`, String(long), timeText(Math.max(...tasks.map((t) => t.codeMs))), timeText(tasks[0]?.workMs ?? Number.NaN), timeText(tasks[0]?.wallMs ?? Number.NaN),
       ]);
       for (const task of tasks.slice(0, Number(process.env['BENCH_TASKS'] ?? 0))) say(`  ${task.workMs.toFixed(1)} ms of ${task.wallMs.toFixed(1)}: ${task.mostly}`);
     }
     return {
       title: 'Drag of a mark',
       how: `The app with a made-up take of ${DURATION_S} s, the body fitted to it, the ${BRAMBLE.joints.length} joints of the largest example, ${facts} steps on ones at ${RATE} exposures a second, ${MARKS} marks; the first mark is dragged to and fro by ${MOVES} moves of the pointer on Pace. ` +
-        'Frames: the page’s own animation frames while it is dragged; late: more than 1 ms after the sixtieth of a second. Plan: from the move until the plan is there. Code and task as above.',
-      heads: ['drag', 'frames|r', 'between frames: median|r', '95 %|r', 'late|r', 'plans|r', 'plan: median|r', 'longest code|r', 'longest task: work|r', 'on the clock|r'],
+        'Frames: the page’s own animation frames while it is dragged; late: more than 1 ms after the sixtieth of a second. Plan: from the move until the plan is there. Busy: what the page’s main thread worked of the time. ' +
+        'Where frames come late and the thread is idle, they wait for the software that draws in the place of a graphics card, and for the worker, which shares the cores with it. Code and task as above.',
+      heads: ['drag', 'frames|r', 'between frames: median|r', '95 %|r', 'late|r', 'plans|r', 'plan: median|r', 'main thread busy|r', 'tasks of more than a frame’s work|r', 'longest code|r', 'longest task: work|r', 'on the clock|r'],
       rows,
     };
   } finally {
