@@ -1,7 +1,7 @@
 /** What a book may hold about the timing: marks, holds, pauses, and timings kept under a name. */
 import { STEP_HOLDS, SETTING_LIMITS } from '../plan/settings.ts';
 import { JOINT_NAMES } from '../motion/joints.ts';
-import { ALIVE_PATTERNS, ALIVE_STRENGTHS, DEFAULT_TIMING, FILM_GAUGES, MARK_KINDS, type TimingSettings } from '../timing/timingSettings.ts';
+import { ALIVE_PATTERNS, ALIVE_STRENGTHS, DEFAULT_MOST_STILL, DEFAULT_TIMING, FILM_GAUGES, MARK_KINDS, MOST_STILL_LIMITS, type TimingSettings } from '../timing/timingSettings.ts';
 import { fields, numberFrom, oneOf, textUpTo, wholeFrom } from './schemaParts.ts';
 import { NudgebookError } from '../errors.ts';
 import { refusal } from './refusal.ts';
@@ -37,6 +37,8 @@ export const timingSchema = fields({
   holdSpans,
   alive: fields({
     strength: oneOf(ALIVE_STRENGTHS), pattern: oneOf(ALIVE_PATTERNS), frozen: listOf(textUpTo(NAME_CHARS), 500, 'names of joints'),
+    // books of before it could be set hold none
+    mostStill: wholeFrom(MOST_STILL_LIMITS.min, MOST_STILL_LIMITS.max).default(DEFAULT_MOST_STILL),
   }),
   gauge: oneOf(FILM_GAUGES).nullable(),
 });

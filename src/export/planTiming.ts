@@ -85,7 +85,7 @@ export function timingToJson({ rate, bentTime }: Pick<Plan, 'rate' | 'bentTime'>
       bentS: seconds(point.toFilmS - point.fromFilmS), bentExposures: number((point.toFilmS - point.fromFilmS) * rate, FINE),
     })),
     betweenSteps: bentTime.left.map(extremeOf),
-    alive: { strength: timing.alive.strength, pattern: timing.alive.pattern, frozen: [...timing.alive.frozen] },
+    alive: { strength: timing.alive.strength, pattern: timing.alive.pattern, frozen: [...timing.alive.frozen], mostStill: timing.alive.mostStill },
     gauge: timing.gauge,
   };
 }

@@ -7,13 +7,11 @@ export interface DeadHold {
   readonly toStep: number;
 }
 
-/** Longer than so many steps without a move looks dead. Our choice: a third of a second on twos at 24. */
-export const DEAD_STEPS = 4;
 const STILL_DEG = 1e-6;
 const STILL_MM = 1e-3;
 
-/** In order; steps without a pose end one. */
-export function deadHolds({ stepCount, joints, turnDeg, incrementDeg, orderedRootMm, holding }: Pick<Plan, 'stepCount' | 'joints' | 'turnDeg' | 'incrementDeg' | 'orderedRootMm' | 'holding'>): readonly DeadHold[] {
+/** In order; steps without a pose end one. @param mostStill longer than so many steps without a move looks dead */
+export function deadHolds({ stepCount, joints, turnDeg, incrementDeg, orderedRootMm, holding }: Pick<Plan, 'stepCount' | 'joints' | 'turnDeg' | 'incrementDeg' | 'orderedRootMm' | 'holding'>, mostStill: number): readonly DeadHold[] {
   const width = joints.length;
   const moves = (s: number): boolean => {
     for (let p = 0; p < width; p++) {
@@ -28,7 +26,7 @@ export function deadHolds({ stepCount, joints, turnDeg, incrementDeg, orderedRoo
   let from = 0;
   for (let s = 1; s <= stepCount; s++) {
     if (s < stepCount && !moves(s)) continue;
-    if (s - from > DEAD_STEPS) out.push({ fromStep: from, toStep: s - 1 });
+    if (s - from > mostStill) out.push({ fromStep: from, toStep: s - 1 });
     from = s;
   }
   return out;

@@ -42,7 +42,13 @@ export interface AliveSettings {
   readonly pattern: AlivePattern;
   /** Names of the puppet's joints that stay still in every pause (a hand on a table). */
   readonly frozen: readonly string[];
+  /** Steps that may stand one and the same in a pause before it looks dead, 2..24. */
+  readonly mostStill: number;
 }
+
+/** A third of a second on twos at 24. Our choice. */
+export const DEFAULT_MOST_STILL = 4;
+export const MOST_STILL_LIMITS = { min: 2, max: 24 } as const;
 
 /** Gauges that film is counted on; `null` elsewhere: no count in feet. */
 export const FILM_GAUGES = ['35 mm', '16 mm'] as const;
@@ -63,7 +69,7 @@ export const DEFAULT_TIMING: TimingSettings = {
   marks: [],
   snapJoints: [],
   holdSpans: [],
-  alive: { strength: 'off', pattern: 'sway', frozen: [] },
+  alive: { strength: 'off', pattern: 'sway', frozen: [], mostStill: DEFAULT_MOST_STILL },
   gauge: null,
 };
 

@@ -55,12 +55,12 @@ export function marlaBook(): Book {
       ],
       snapJoints: ['rightElbow'],
       holdSpans: [{ fromExposure: 7, on: 1 }, { fromExposure: 19, on: 2 }],
-      alive: { strength: 'gentle', pattern: 'breath', frozen: ['leftWrist'] },
+      alive: { strength: 'gentle', pattern: 'breath', frozen: ['leftWrist'], mostStill: 4 },
       gauge: '35 mm',
     },
     timingVersions: [{
       id: 'v1', name: 'slower landing', rate: 24, on: 2, timeScale: 1.2,
-      timing: { marks: [], snapJoints: [], holdSpans: [], alive: { strength: 'off', pattern: 'sway', frozen: [] }, gauge: null },
+      timing: { marks: [], snapJoints: [], holdSpans: [], alive: { strength: 'off', pattern: 'sway', frozen: [], mostStill: 4 }, gauge: null },
     }],
     poise: {
       table: 'Winter', pendulumFactor: 1.24, marginMm: 2.5,

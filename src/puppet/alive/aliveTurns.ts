@@ -23,7 +23,7 @@ import { drivesOf } from '../drives.ts';
 import type { PuppetSettings } from '../puppetSettings.ts';
 import { angleAbout, DEG_PER_RAD } from '../turns.ts';
 import { carriersOf, stirrersOf, type Carrier } from './carriers.ts';
-import { keepStirring, MOST_STILL_STEPS } from './keepStirring.ts';
+import { keepStirring } from './keepStirring.ts';
 
 export interface AliveSources {
   /** Of the whole body, and of each limb. */
@@ -48,11 +48,9 @@ const TAPER_STEPS = 3;
 
 /**
  * What is added to the plan's pauses; `null` where nothing is.
- *
- * @param mostStill identical steps that may follow each other in a pause, 2 or more
  */
 export function aliveTurns(
-  { pauses, poses, steps, armature, drives }: AliveSources, { strength, pattern, frozen }: AliveSettings, mostStill = MOST_STILL_STEPS,
+  { pauses, poses, steps, armature, drives }: AliveSources, { strength, pattern, frozen, mostStill }: AliveSettings,
 ): Added | null {
   if (strength === 'off') return null;
   const complete = completeArmature(armature);

@@ -20,9 +20,6 @@ import type { PuppetSettings } from '../puppetSettings.ts';
 import { angleAbout, DEG_PER_RAD, RAD_PER_DEG, turnAbout } from '../turns.ts';
 import { LEGS, type Carrier } from './carriers.ts';
 
-/** Longest run of identical steps in a pause that is kept alive. Our choice: a third of a second on twos at 24. */
-export const MOST_STILL_STEPS = 4;
-
 export interface StirSources {
   readonly pauses: readonly PauseOnSteps[];
   readonly poses: Poses;

@@ -15,7 +15,7 @@ import { MARLA } from '../../../src/puppet/examples/human.ts';
 import { JOINT_COUNT } from '../../../src/motion/joints.ts';
 import { LIMBS } from '../../../src/timing/moments/moments.ts';
 import { layOutSteps } from '../../../src/timing/steps.ts';
-import { ALIVE_PATTERNS, DEFAULT_TIMING, type AliveSettings } from '../../../src/timing/timingSettings.ts';
+import { ALIVE_PATTERNS, DEFAULT_MOST_STILL, DEFAULT_TIMING, type AliveSettings } from '../../../src/timing/timingSettings.ts';
 
 const COUNT = 80;
 const armature = completeArmature(MARLA);
@@ -31,6 +31,7 @@ const pausesFrom = (fromStep: number, toStep: number) => LIMBS.map((of) => ({ of
 
 const anyAlive: fc.Arbitrary<AliveSettings> = fc.record({
   strength: fc.constantFrom('gentle' as const, 'strong' as const), pattern: fc.constantFrom(...ALIVE_PATTERNS), frozen: fc.subarray(armature.joints.map(({ name }) => name), { maxLength: 4 }),
+  mostStill: fc.integer({ min: 2, max: 8 }),
 });
 
 describe('what is added to a pause', () => {
@@ -55,8 +56,8 @@ describe('what is added to a pause', () => {
 
   it('is nothing when it is off, and the same every time', () => {
     const sources = { pauses: pausesFrom(5, 40), poses: still, steps, armature: MARLA, drives: null };
-    expect(aliveTurns(sources, { strength: 'off', pattern: 'breath', frozen: [] })).toBeNull();
-    expect(aliveTurns(sources, { strength: 'gentle', pattern: 'breath', frozen: [] })).toEqual(aliveTurns(sources, { strength: 'gentle', pattern: 'breath', frozen: [] }));
+    expect(aliveTurns(sources, { strength: 'off', pattern: 'breath', frozen: [], mostStill: DEFAULT_MOST_STILL })).toBeNull();
+    expect(aliveTurns(sources, { strength: 'gentle', pattern: 'breath', frozen: [], mostStill: DEFAULT_MOST_STILL })).toEqual(aliveTurns(sources, { strength: 'gentle', pattern: 'breath', frozen: [], mostStill: DEFAULT_MOST_STILL }));
   });
 });
 
@@ -72,14 +73,14 @@ describe('in the demo’s plan', () => {
   const planOf = (alive: AliveSettings) => planner.plan(track, MARLA, DEFAULT_SETTINGS, { body, timing: { ...DEFAULT_TIMING, marks, alive } });
 
   it('the held pose is a dead hold, and is named as one', () => {
-    const dead = deadHolds(planOf({ strength: 'off', pattern: 'sway', frozen: [] }));
+    const dead = deadHolds(planOf({ strength: 'off', pattern: 'sway', frozen: [], mostStill: DEFAULT_MOST_STILL }), DEFAULT_MOST_STILL);
     expect(dead.some(({ fromStep, toStep }) => toStep - fromStep >= 20)).toBe(true);
   });
 
   it.each(ALIVE_PATTERNS.flatMap((pattern) => (['gentle', 'strong'] as const).map((strength) => ({ pattern, strength }))))('$pattern, $strength: no longer than the set count without a move, orders are whole moves, standing feet stay', ({ pattern, strength }) => {
-    const off = planOf({ strength: 'off', pattern, frozen: [] });
-    const plan = planOf({ strength, pattern, frozen: [] });
-    const held = deadHolds(plan).filter(({ fromStep }) => plan.filmTimeS[fromStep]! > 2.9 && plan.filmTimeS[fromStep]! < 4.5);
+    const off = planOf({ strength: 'off', pattern, frozen: [], mostStill: DEFAULT_MOST_STILL });
+    const plan = planOf({ strength, pattern, frozen: [], mostStill: DEFAULT_MOST_STILL });
+    const held = deadHolds(plan, DEFAULT_MOST_STILL).filter(({ fromStep }) => plan.filmTimeS[fromStep]! > 2.9 && plan.filmTimeS[fromStep]! < 4.5);
     expect(held).toEqual([]);
     armature.joints.forEach(({ smallestDeg, kind }, p) => {
       if (kind === 'screw') return;

@@ -5,10 +5,10 @@ import { LIMB_WORDS } from '../../../../charts/moments/limbWords.ts';
 import { deadHolds } from '../../../../plan/deadHolds.ts';
 import type { Plan } from '../../../../plan/plan.ts';
 import { LEAST_ALIVE_STEPS, MOST_DRIFT_DEG } from '../../../../puppet/alive/aliveTurns.ts';
-import { MOST_STILL_STEPS } from '../../../../puppet/alive/keepStirring.ts';
 import { LIMB_JOINTS, type PauseOnSteps } from '../../../../timing/moments/moments.ts';
-import { ALIVE_PATTERNS, ALIVE_STRENGTHS, type AlivePattern, type AliveStrength } from '../../../../timing/timingSettings.ts';
+import { ALIVE_PATTERNS, ALIVE_STRENGTHS, MOST_STILL_LIMITS, type AlivePattern, type AliveStrength } from '../../../../timing/timingSettings.ts';
 import { Choice } from '../../../fields/Choice.tsx';
+import { NumberField } from '../../../fields/NumberField.tsx';
 import { goToStep } from '../../../state/commands.ts';
 import { editTiming } from '../../../state/timingEdits.ts';
 import { useBook } from '../../../state/use.ts';
@@ -21,7 +21,7 @@ const PATTERN_ABOUT: Readonly<Record<AlivePattern, string>> = {
 
 export function PausesPanel({ plan }: { readonly plan: Plan }): ReactElement {
   const alive = useBook((b) => b.timing.alive);
-  const dead = useMemo(() => deadHolds(plan), [plan]);
+  const dead = useMemo(() => deadHolds(plan, alive.mostStill), [plan, alive.mostStill]);
   const set = (some: Partial<typeof alive>, label: string): void => {
     editTiming((timing) => ({ ...timing, alive: { ...timing.alive, ...some } }), { label });
   };
@@ -38,8 +38,9 @@ export function PausesPanel({ plan }: { readonly plan: Plan }): ReactElement {
     <section className="panel" aria-label="Pauses">
       <Choice<AliveStrength> label="Keep pauses alive" value={alive.strength} options={ALIVE_STRENGTHS.map((value) => ({ value, words: value }))} onChoose={(strength) => set({ strength }, `pauses ${strength === 'off' ? 'as performed' : `kept alive, ${strength}`}`)} />
       <Choice<AlivePattern> label="By" value={alive.pattern} disabled={alive.strength === 'off'} options={ALIVE_PATTERNS.map((value) => ({ value, words: value }))} onChoose={(pattern) => set({ pattern }, `pauses kept alive by ${pattern}`)} />
-      <p className="hint">{PATTERN_ABOUT[alive.pattern]} The moves are whole smallest moves of the joints, and every joint comes back to the held pose.{alive.strength === 'off' ? '' : ` No joint drifts farther than ${MOST_DRIFT_DEG[alive.strength]}°, and no more than ${MOST_STILL_STEPS} steps are the same where one can move.`}</p>
-      {dead.length === 0 ? <p className="hint">No dead hold: something moves at least every fifth step.</p> : (
+      <NumberField label="Steps that may be alike" unit="steps" value={alive.mostStill} {...MOST_STILL_LIMITS} step={1} decimals={0} onCommit={(mostStill) => { if (mostStill !== null) set({ mostStill }, `at most ${mostStill} steps alike in pauses`); }} />
+      <p className="hint">{PATTERN_ABOUT[alive.pattern]} The moves are whole smallest moves of the joints, and every joint comes back to the held pose.{alive.strength === 'off' ? '' : ` No joint drifts farther than ${MOST_DRIFT_DEG[alive.strength]}°, and no more than ${alive.mostStill} steps are the same where one can move.`}</p>
+      {dead.length === 0 ? <p className="hint">No dead hold: nothing stands for more than {alive.mostStill} steps.</p> : (
         <table className="keys">
           <caption>Dead holds: nothing moves here</caption>
           <thead><tr><th scope="col">steps</th><th scope="col">length</th><th scope="col">seconds</th></tr></thead>
