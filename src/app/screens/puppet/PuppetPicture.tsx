@@ -2,13 +2,12 @@
  * The puppet at the playhead. The picture is painted outside of React; it is turned by dragging, shifted by dragging with
  * Shift or the right button, and brought nearer with the wheel. A click picks a joint.
  */
-import { type PointerEvent, type ReactElement, type ReactNode, useEffect, useRef, useState } from 'react';
-import type { NudgebookError } from '../../../errors.ts';
-import { loadStage } from '../../puppet3d/loadStage.ts';
+import { type PointerEvent, type ReactElement, type ReactNode, useEffect, useRef } from 'react';
 import { paintScene } from '../../puppet3d/paintScene.ts';
 import { orbitBy, pickJoint, puppetView, shiftBy, zoomBy } from '../../puppet3d/puppetView.ts';
 import type { PuppetScene } from '../../puppet3d/scene.ts';
-import type { Stage, StageInk } from '../../puppet3d/stage.ts';
+import { noteInkOf, stageInkOf } from '../../puppet3d/stageInk.ts';
+import { useStage } from '../../puppet3d/useStage.ts';
 import { paintWithPlayhead, repaintPlayhead } from '../../state/playhead.ts';
 import { useSession } from '../../state/use.ts';
 import { ViewButtons } from './ViewButtons.tsx';
@@ -17,18 +16,6 @@ import { ViewButtons } from './ViewButtons.tsx';
 const DRAG_DEG_PER_PX = 0.5;
 /** A pointer that moved less than this has clicked, px. */
 const CLICK_PX = 4;
-
-const INK: Readonly<Record<keyof StageInk, string>> = {
-  body: '--paper', joint: '--line-strong', edge: '--picture-ground', moved: '--lamp', unsure: '--problem-edge',
-  before: '--paper-dim', after: '--lamp', gridFine: '--line', gridStrong: '--line-strong',
-};
-
-function inkOf(element: Element): StageInk {
-  const style = getComputedStyle(element);
-  return Object.fromEntries(Object.entries(INK).map(([name, token]) => [name, style.getPropertyValue(token).trim()])) as unknown as StageInk;
-}
-
-const NO_WEBGL = 'This browser draws nothing in three dimensions (no WebGL), so the puppet is drawn flat.';
 
 export interface PuppetPictureProps {
   readonly scene: PuppetScene;
@@ -40,50 +27,16 @@ export interface PuppetPictureProps {
 
 export function PuppetPicture({ scene, below, says = 'the list beside it says how much each joint moves' }: PuppetPictureProps): ReactElement {
   const box = useRef<HTMLDivElement>(null);
-  const canvas = useRef<HTMLCanvasElement>(null);
   const overlay = useRef<HTMLCanvasElement>(null);
   const flat = useRef<SVGSVGElement>(null);
-  const stage = useRef<Stage | null>(null);
-  const [kind, setKind] = useState<'loading' | 'deep' | 'flat'>('loading');
-  const [why, setWhy] = useState('');
+  const { canvas, stage, kind, why } = useStage();
   const red = useSession((s) => s.red);
-
-  useEffect(() => {
-    if (canvas.current === null) return undefined;
-    let gone = false;
-    const goFlat = (words: string): void => {
-      stage.current = null;
-      if (gone) return;
-      setWhy(words);
-      setKind('flat');
-    };
-    loadStage(canvas.current, () => goFlat('The graphics processor took the 3D picture away, so the puppet is drawn flat.')).then(
-      (made) => {
-        if (gone) made.dispose();
-        else {
-          stage.current = made;
-          setKind('deep');
-        }
-      },
-      (thrown: NudgebookError | Error) => {
-        if (!('code' in thrown)) console.error(thrown);
-        goFlat('code' in thrown ? NO_WEBGL : 'The 3D picture could not be loaded, so the puppet is drawn flat.');
-      },
-    );
-    return () => {
-      gone = true;
-      stage.current?.dispose();
-      stage.current = null;
-    };
-  }, []);
 
   useEffect(() => {
     const element = box.current;
     if (element === null || kind === 'loading') return undefined;
-    const style = getComputedStyle(element);
-    const token = (name: string): string => style.getPropertyValue(name).trim();
-    const ink = { words: token('--paper'), dim: token('--paper-dim'), edge: token('--picture-ground'), lamp: token('--lamp'), fontFamily: style.fontFamily };
-    stage.current?.setInk(inkOf(element));
+    const ink = noteInkOf(element);
+    stage.current?.setInk(stageInkOf(element));
     stage.current?.setShape(scene.shape, scene.box);
     const observer = new ResizeObserver(() => repaintPlayhead());
     observer.observe(element);
@@ -98,7 +51,7 @@ export function PuppetPicture({ scene, below, says = 'the list beside it says ho
       observer.disconnect();
       stop();
     };
-  }, [scene, kind, red]);
+  }, [scene, stage, kind, red]);
 
   // React listens to the wheel passively; here it must not scroll the sheet.
   useEffect(() => {

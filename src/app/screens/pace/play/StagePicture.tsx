@@ -1,17 +1,15 @@
 /** The puppet at the playhead, small, beside the take: nothing on it but the pose. */
-import { type ReactElement, useEffect, useMemo, useRef, useState } from 'react';
-import type { NudgebookError } from '../../../../errors.ts';
+import { type ReactElement, useEffect, useMemo, useRef } from 'react';
 import type { Plan } from '../../../../plan/plan.ts';
 import { completeArmature } from '../../../../puppet/completeArmature.ts';
-import { loadStage } from '../../../puppet3d/loadStage.ts';
 import { paintScene } from '../../../puppet3d/paintScene.ts';
 import { puppetView } from '../../../puppet3d/puppetView.ts';
-import type { Stage } from '../../../puppet3d/stage.ts';
+import { noteInkOf, stageInkOf } from '../../../puppet3d/stageInk.ts';
+import { useStage } from '../../../puppet3d/useStage.ts';
 import { paintWithPlayhead, repaintPlayhead } from '../../../state/playhead.ts';
 import { useArmature } from '../../../state/puppetEdits.ts';
 import { useSession } from '../../../state/use.ts';
 import { isPlanOf, sceneAtRest, sceneOfPlan } from '../../puppet/puppetScene.ts';
-import { noteInkOf, stageInkOf } from './stageInk.ts';
 
 /** The paper keeps a margin for notes; here there are none, and every pixel is wanted. Px on every side; our choice of what is left. */
 const NOTES_PX = 44;
@@ -28,33 +26,9 @@ export function StagePicture({ plan }: { readonly plan: Plan }): ReactElement {
   const scene = useMemo(() => (fits ? sceneOfPlan(plan, armature) : sceneAtRest(armature)), [plan, armature, fits]);
   const red = useSession((s) => s.red);
   const box = useRef<HTMLDivElement>(null);
-  const canvas = useRef<HTMLCanvasElement>(null);
   const overlay = useRef<HTMLCanvasElement>(null);
   const flat = useRef<SVGSVGElement>(null);
-  const stage = useRef<Stage | null>(null);
-  const [kind, setKind] = useState<'loading' | 'deep' | 'flat'>('loading');
-
-  useEffect(() => {
-    if (canvas.current === null) return undefined;
-    let gone = false;
-    const goFlat = (): void => {
-      stage.current = null;
-      if (!gone) setKind('flat');
-    };
-    loadStage(canvas.current, goFlat).then((made) => {
-      if (gone) return made.dispose();
-      stage.current = made;
-      setKind('deep');
-    }, (thrown: NudgebookError | Error) => {
-      if (!('code' in thrown)) console.error(thrown);
-      goFlat();
-    });
-    return () => {
-      gone = true;
-      stage.current?.dispose();
-      stage.current = null;
-    };
-  }, []);
+  const { canvas, stage, kind } = useStage();
 
   useEffect(() => {
     const element = box.current;
@@ -78,7 +52,7 @@ export function StagePicture({ plan }: { readonly plan: Plan }): ReactElement {
       observer.disconnect();
       stop();
     };
-  }, [scene, kind, red]);
+  }, [scene, stage, kind, red]);
 
   return (
     <figure className="picture stage-picture">

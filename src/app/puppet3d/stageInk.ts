@@ -1,6 +1,6 @@
 /** What the puppet is drawn with, read from the page's own colours. */
-import type { NoteInk } from '../../../../charts/figure/notes.ts';
-import type { StageInk } from '../../../puppet3d/stage.ts';
+import type { NoteInk } from '../../charts/figure/notes.ts';
+import type { StageInk } from './stage.ts';
 
 const STAGE: Readonly<Record<keyof StageInk, string>> = {
   body: '--paper', joint: '--line-strong', edge: '--picture-ground', moved: '--lamp', unsure: '--problem-edge',
