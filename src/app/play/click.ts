@@ -12,15 +12,15 @@ const SILENT = 1e-4;
 /** The clocks are laid side by side anew where they have come so far apart (the machine slept, another loudspeaker). */
 const DRIFTED_S = 0.03;
 
-/** Must be called from a press, or the browser keeps the sound off; `then` is called when it is on. */
-export function readySound(then: () => void = () => undefined): void {
+/** Must be called from a press, or the browser keeps the sound off; one of the two is called when it is on, or when it stays off. */
+export function readySound(then: () => void, refused: () => void): void {
   audio ??= new AudioContext();
   if (master === null) {
     master = audio.createGain();
     master.connect(audio.destination);
   }
   if (audio.state === 'running') then();
-  else audio.resume().then(then, (refused: unknown) => console.info('This browser keeps the sound off.', refused));
+  else audio.resume().then(then, refused);
 }
 
 /** Whether clicks that are asked for now will be heard. */

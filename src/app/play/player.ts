@@ -25,10 +25,12 @@ export interface Player {
   readonly volume: number;
   /** Whether the space bar taps instead of playing. */
   readonly stopwatch: boolean;
+  /** The browser did not let a click be heard. */
+  readonly soundRefused: boolean;
 }
 
 export const player = createStore<Player>(() => ({
-  playing: false, shows: 'both', speed: 1, backwards: false, looped: true, clicks: 'off', beatsPerMinute: 120, volume: 0.5, stopwatch: false,
+  playing: false, shows: 'both', speed: 1, backwards: false, looped: true, clicks: 'off', beatsPerMinute: 120, volume: 0.5, stopwatch: false, soundRefused: false,
 }));
 
 /** Clicks are worked out so far ahead and this often: the page may be busy for the difference and none comes late. Our choices. */
@@ -84,12 +86,15 @@ export function setPlayer(some: Partial<Player>): void {
   if (some.volume !== undefined) setVolume(some.volume);
   if (currentRun() === null) {
     // the press is used to turn the sound on
-    if (some.clicks !== undefined && some.clicks !== 'off') readySound();
+    if (some.clicks !== undefined && some.clicks !== 'off') readySound(soundOn, soundOff);
     return;
   }
   if (some.speed !== undefined || some.backwards !== undefined || some.looped !== undefined) startPlaying();
   else if (some.clicks !== undefined || some.beatsPerMinute !== undefined) startClicks();
 }
+
+const soundOn = (): void => player.setState({ soundRefused: false });
+const soundOff = (): void => player.setState({ soundRefused: true });
 
 /** The space bar: a tap while the stopwatch is on, else playing begins or stops. */
 export function playOrTap(): void {
@@ -124,7 +129,8 @@ function startClicks(): void {
   const own = setInterval(feed, FEED_MS);
   feeding = own;
   readySound(() => {
+    soundOn();
     setVolume(volume);
     if (feeding === own) feed();
-  });
+  }, soundOff);
 }

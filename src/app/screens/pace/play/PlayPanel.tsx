@@ -37,6 +37,7 @@ export function PlayPanel({ plan }: { readonly plan: Plan }): ReactElement {
         {now.clicks === 'beat' ? <NumberField label="Beats" unit="a minute" value={now.beatsPerMinute} min={20} max={400} step={1} decimals={1} onCommit={(v) => v !== null && setPlayer({ beatsPerMinute: v })} /> : null}
         {now.clicks === 'off' ? null : <NumberField label="Volume of the click" unit="%" value={now.volume * 100} min={0} max={100} step={5} decimals={0} onCommit={(v) => v !== null && setPlayer({ volume: v / 100 })} />}
       </div>
+      {now.clicks !== 'off' && now.soundRefused ? <p className="hint" role="alert">The browser keeps the sound off. Allow sound for this page, then press a click again.</p> : null}
       {now.clicks === 'beat' ? <p className="hint">One beat every {figure((60 * plan.rate) / now.beatsPerMinute, 1)} exposures, counted from the first; at half speed half as often, so that they stay with the picture.</p> : null}
       <StopwatchPart plan={plan} />
     </section>
