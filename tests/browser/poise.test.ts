@@ -107,7 +107,8 @@ describe('Poise', () => {
       await goTo(page, 24);
       await page.waitForFunction(() => document.querySelector('[role=slider][aria-label=Steps]')?.getAttribute('aria-valuetext')?.includes('marginal balance') === true);
       expect(await page.locator('.ladder path.balance-outline[d]').first().getAttribute('d'), `screen ${key}`).toMatch(/^M/);
-      expect(await page.locator('.ladder-facts', { hasText: 'marginal' }).count()).toBe(1);
+      // the facts are painted with the next display frame
+      await page.locator('.ladder-facts', { hasText: 'marginal' }).waitFor();
     }
     await goTo(page, 3);
     expect(await words()).not.toContain('balance');
