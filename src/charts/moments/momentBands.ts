@@ -62,6 +62,13 @@ export function bandWords(kind: keyof typeof WORD_PX, topPx: number, bottomPx: n
   return Array.from({ length: count }, (_, k) => ({ text: kind, y: topPx + ((k + 0.5) * length) / count, name: `band-word-${kind}` as const }));
 }
 
+/** Middle of a move's one word: before the peak, where the band is widest and its line is not crossed; behind it where the move begins with its peak. */
+export function moveWordY(topPx: number, peakPx: number, bottomPx: number): number {
+  const half = WORD_PX.move / 2;
+  const y = peakPx - 2 * half >= topPx ? peakPx - half : peakPx + half;
+  return Math.min(bottomPx - half, Math.max(topPx + half, y));
+}
+
 /** Draws one lane into an SVG as high as all rows; `id` is unique in the page, for the hatch. */
 export function drawMomentBands(
   svgElement: SVGSVGElement, rows: RowScale, window: RowWindow, layout: BandLayout, moves: readonly MoveOnSteps[], pauses: readonly PauseOnSteps[], id: string,
@@ -76,11 +83,11 @@ export function drawMomentBands(
     { name: 'band-peak', d: seenMoves.map(({ peakStep }) => `M${layout.x},${stepY(rows, peakStep)}h${layout.widthPx}`).join(''), fill: null },
   ];
   svg.selectAll('path.drawn').data(paths).join('path').attr('class', (d) => `drawn ${d.name}`).attr('fill', (d) => d.fill).attr('d', (d) => d.d || null);
-  // a move's word stands where the band is widest
   const words = [
     ...seenMoves.flatMap(({ startStep, peakStep, endStep }) => {
-      const made = bandWords('move', stepY(rows, startStep), stepY(rows, endStep));
-      return made.length === 1 ? made.map((word) => ({ ...word, y: stepY(rows, peakStep) - WORD_PX.move / 2 })) : made;
+      const [top, peak, bottom] = [stepY(rows, startStep), stepY(rows, peakStep), stepY(rows, endStep)];
+      const made = bandWords('move', top, bottom);
+      return made.length === 1 ? made.map((word) => ({ ...word, y: moveWordY(top, peak, bottom) })) : made;
     }),
     ...seenPauses.flatMap(({ fromStep, toStep }) => bandWords('pause', rows.top(fromStep), rows.top(toStep + 1))),
   ];

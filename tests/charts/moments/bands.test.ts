@@ -1,6 +1,6 @@
 /** Moves and pauses as bands: at their rows, closed outlines, and only what the window shows. */
 import { expect, it } from 'vitest';
-import { inWindow, moveOutline, pauseOutline, stepY } from '../../../src/charts/moments/momentBands.ts';
+import { inWindow, moveOutline, moveWordY, pauseOutline, stepY } from '../../../src/charts/moments/momentBands.ts';
 import { rowScale } from '../../../src/charts/rowScale.ts';
 
 const rows = rowScale(100, 20);
@@ -16,6 +16,13 @@ it('a move begins and ends in the middle of its lane at its own rows and is wide
 
 it('a pause takes the whole rows of its steps', () => {
   expect(pauseOutline(rows, { fromStep: 3, toStep: 5 }, lane)).toBe('M19,61h12v58h-12z');
+});
+
+it('the word of a move stands before its peak, behind it where there is no room, and never leaves the band', () => {
+  expect(moveWordY(100, 180, 300)).toBe(160);
+  expect(moveWordY(10, 10, 150)).toBe(30);
+  expect(moveWordY(100, 130, 300)).toBe(150);
+  expect(moveWordY(100, 139, 142)).toBe(122);
 });
 
 it('only what reaches into the window is drawn', () => {
