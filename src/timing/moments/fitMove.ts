@@ -4,6 +4,7 @@
  * Levenberg's damping, 1944). Through the way and not through the speed, because the pose's error is even there. A threshold reads
  * a start off two frames, and noise moves it; this reads it off all of the move's.
  */
+import { solveDense } from '../../motion/fit/bandedCholesky.ts';
 
 /** A move as laid through the way: seconds of the container, and the peak of its speed, units of the way a second. */
 export interface FittedMove {
@@ -46,8 +47,8 @@ export function fitMove(timesS: Float64Array, way: Float64Array, from: number, t
   for (let round = 0; round < ROUNDS; round++) {
     const [normal, right] = equations(timesS, way, from, to, at, fixed);
     const step = solveDamped(normal, right, damping);
-    const next = within(at.map((v, i) => v + step[i]!), fixed, leastS);
-    const nextLeft = sumOfSquares(timesS, way, from, to, next);
+    const next = step === null ? at : within(at.map((v, i) => v + step[i]!), fixed, leastS);
+    const nextLeft = step === null ? Infinity : sumOfSquares(timesS, way, from, to, next);
     if (nextLeft < left) {
       const gained = left - nextLeft;
       at = next;
@@ -126,21 +127,10 @@ function equations(timesS: Float64Array, way: Float64Array, from: number, to: nu
   return [normal, right];
 }
 
-/** Step of the damped equations, by Gauss's elimination; a parameter that nothing depends on stays. */
-function solveDamped(normal: Float64Array, right: Float64Array, damping: number): Float64Array {
-  const m = normal.slice();
-  const x = right.slice();
-  for (let i = 0; i < COUNT; i++) m[i * (COUNT + 1)]! += damping * normal[i * (COUNT + 1)]! + (normal[i * (COUNT + 1)] === 0 ? 1 : 0);
-  for (let i = 0; i < COUNT; i++) {
-    for (let r = i + 1; r < COUNT; r++) {
-      const by = m[r * COUNT + i]! / m[i * (COUNT + 1)]!;
-      for (let k = i; k < COUNT; k++) m[r * COUNT + k]! -= by * m[i * COUNT + k]!;
-      x[r]! -= by * x[i]!;
-    }
-  }
-  for (let i = COUNT - 1; i >= 0; i--) {
-    for (let k = i + 1; k < COUNT; k++) x[i]! -= m[i * COUNT + k]! * x[k]!;
-    x[i]! /= m[i * (COUNT + 1)]!;
-  }
-  return x;
+/** Step of the damped equations; a parameter that nothing depends on stays. `null` where they can't be solved without more damping. */
+function solveDamped(normal: Float64Array, right: Float64Array, damping: number): Float64Array | null {
+  const matrix = normal.slice();
+  const step = right.slice();
+  for (let i = 0; i < COUNT; i++) matrix[i * (COUNT + 1)]! += damping * normal[i * (COUNT + 1)]! + (normal[i * (COUNT + 1)] === 0 ? 1 : 0);
+  return solveDense(matrix, step) ? step : null;
 }
