@@ -20,6 +20,8 @@ import { realNoiseRows } from './realNoise.ts';
 import { syntheticMotion, trueAngleDeg, uniform, type TrueMove } from './syntheticMotion.ts';
 
 const STEP_S = 1 / 12;
+/** Of single frames of real footage, one sigma: docs/smoothing.md. */
+const REAL_TREMBLE_DEG = 0.49;
 const SEEDS = 40;
 const MOVES: readonly TrueMove[] = [
   { startS: 0.5, endS: 1.1, byDeg: 60 }, { startS: 1.5, endS: 2.5, byDeg: 30 }, { startS: 3, endS: 3.3, byDeg: -20 }, { startS: 3.3, endS: 4.2, byDeg: 50 },
@@ -47,6 +49,11 @@ function momentRow(noiseDeg: number): string[] {
   return [`${noiseDeg}°`, speed.toFixed(1), `${right} of ${SEEDS}`, percentile(edges, 0.5).toFixed(2), percentile(edges, 0.95).toFixed(2), `${Math.round(100 * share)} %`, String(false_)];
 }
 
+/** What that tremble makes of a limb's turn in a step, one sigma, degrees, once it is smoothed. */
+function realStepDeg(): number {
+  return limbSpeed(syntheticMotion([], { lengthS: 20, framesPerS: 30, noiseDeg: REAL_TREMBLE_DEG, seed: 1 }), 'rightArm', 1).noiseDegPerS * STEP_S;
+}
+
 function leadRow(noiseDeg: number): string[] {
   const off: number[] = [];
   const sure: number[] = [];
@@ -67,11 +74,11 @@ function leadRow(noiseDeg: number): string[] {
 
 const { values } = parseArgs({ options: { write: { type: 'boolean', default: false } } });
 const report = [
-  `Five moves of 20° to 60° with pauses between four of them, 30 frames a second, smoothed as footage is; ${SEEDS} runs each. Real single frames tremble by 0.49° (docs/smoothing.md). Starts and ends are those of the runs that found all five. A step is one on twos at 24.`, '',
+  `Five moves of 20° to 60° with pauses between four of them, 30 frames a second, smoothed as footage is; ${SEEDS} runs each. Real single frames tremble by ${REAL_TREMBLE_DEG}° (docs/smoothing.md). Starts and ends are those of the runs that found all five. A step is one on twos at 24.`, '',
   markdownTable(['tremble of a frame', 'noise of the speed, ° a second', 'all five moves found', 'starts and ends off, steps: median', '95 %', 'within one step', 'pauses made up in a swing that never stops'], [0, 0.25, 0.5, 0.75, 1].map(momentRow)), '',
   'Noise of the speed that is measured on posed video, ° a second, one sigma. Most limbs lie above the table’s range, and the rows above do not speak for those. How much of it is the pose’s error and how much is left of quick moves was not told apart.', '',
   markdownTable(['take', ...LIMBS.map((limb) => limb.replace(/[A-Z]/, (letter) => ` ${letter.toLowerCase()}`))], await realNoiseRows()), '',
-  `Two limbs with the same two moves, one of them 0 to 4 steps later or earlier; noise on each step’s turn; ${7 * SEEDS} runs each. The tremble of real frames makes about 0.5° a step (5.9° a second in the table above).`, '',
+  `Two limbs with the same two moves, one of them 0 to 4 steps later or earlier; noise on each step’s turn; ${7 * SEEDS} runs each. A tremble of ${REAL_TREMBLE_DEG}° makes ${realStepDeg().toFixed(2)}° a step.`, '',
   markdownTable(['noise a step', 'lag off, steps: median', '95 %', 'most', 'confidence, median'], [0, 0.25, 0.5, 1].map(leadRow)), '',
   ...(await clipChecks()),
 ].join('\n');
