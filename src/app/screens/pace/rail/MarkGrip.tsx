@@ -13,19 +13,13 @@ import { editTiming } from '../../../state/timingEdits.ts';
 import { useSetting } from '../../../state/use.ts';
 import { filmAtY, rowOfFilm } from './filmRows.ts';
 import type { GripPlace } from './gripPlaces.ts';
+import { markLabel, markWords } from './markWords.ts';
 
 export interface MarkGripProps {
   readonly mark: TimeMark;
   readonly plan: Plan;
   readonly place: GripPlace;
   readonly leftPx: number;
-}
-
-/** Words of a mark that has no name of its own. */
-const KIND_WORDS: Readonly<Record<TimeMark['kind'], string>> = { extreme: 'extreme', start: 'start', end: 'end', tap: 'tap', placed: 'mark' };
-
-export function markWords({ name, kind }: TimeMark): string {
-  return name === '' ? KIND_WORDS[kind] : name;
 }
 
 export function MarkGrip({ mark, plan, place, leftPx }: MarkGripProps): ReactElement {
@@ -54,7 +48,7 @@ export function MarkGrip({ mark, plan, place, leftPx }: MarkGripProps): ReactEle
     const filmS = filmAtY(plan, rows.rowPx, event.clientY - rowsTop(event.currentTarget) - offsetPx);
     const present = currentBook().timing.marks.find(({ id }) => id === mark.id);
     if (present === undefined || exposureAt(present.filmS, rate) === exposureAt(filmS, rate)) return;
-    editTiming((timing, context) => moveMark(timing, context, mark.id, filmS), { key, label: `mark ${markWords(mark)} to exposure ${exposureAt(filmS, rate)}` });
+    editTiming((timing, context) => moveMark(timing, context, mark.id, filmS), { key, label: `${markLabel(mark)} to exposure ${exposureAt(filmS, rate)}` });
   };
   const onPointerUp = (): void => {
     drag.current = null;
@@ -64,12 +58,12 @@ export function MarkGrip({ mark, plan, place, leftPx }: MarkGripProps): ReactEle
     const by = event.shiftKey ? 10 : 1;
     const move = (exposures: number): void => {
       const filmS = mark.filmS + exposures / rate;
-      editTiming((timing, context) => moveMark(timing, context, mark.id, filmS), { key: `mark ${mark.id}`, label: `mark ${markWords(mark)} to exposure ${exposureAt(filmS, rate)}` });
+      editTiming((timing, context) => moveMark(timing, context, mark.id, filmS), { key: `mark ${mark.id}`, label: `${markLabel(mark)} to exposure ${exposureAt(filmS, rate)}` });
     };
     if (event.key === 'ArrowUp') move(-by);
     else if (event.key === 'ArrowDown') move(by);
-    else if (event.key === 'Delete' || event.key === 'Backspace') editTiming((timing) => removeMark(timing, mark.id), { label: `mark ${markWords(mark)} removed` });
-    else if (event.key.toLowerCase() === 'l') editTiming((timing) => lockMark(timing, mark.id, !mark.locked), { label: `mark ${markWords(mark)} ${mark.locked ? 'unlocked' : 'locked'}` });
+    else if (event.key === 'Delete' || event.key === 'Backspace') editTiming((timing) => removeMark(timing, mark.id), { label: `${markLabel(mark)} removed` });
+    else if (event.key.toLowerCase() === 'l') editTiming((timing) => lockMark(timing, mark.id, !mark.locked), { label: `${markLabel(mark)} ${mark.locked ? 'unlocked' : 'locked'}` });
     else return;
     event.preventDefault();
     event.stopPropagation();

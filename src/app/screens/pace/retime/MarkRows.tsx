@@ -9,7 +9,7 @@ import { TextField } from '../../../fields/TextField.tsx';
 import { paceView } from '../../../state/paceView.ts';
 import { editTiming } from '../../../state/timingEdits.ts';
 import { useBook } from '../../../state/use.ts';
-import { markWords } from '../rail/MarkGrip.tsx';
+import { markLabel, markWords } from '../rail/markWords.ts';
 
 const MOST_EXPOSURES = 1_000_000;
 
@@ -29,13 +29,13 @@ export function MarkRows({ plan }: { readonly plan: Plan }): ReactElement {
             <td>
               <NumberField
                 hideLabel label={`Exposure of the ${markWords(mark)}`} value={exposureAt(mark.filmS, plan.rate)} min={2} max={MOST_EXPOSURES} step={1} decimals={0} widthCh={5} disabled={mark.locked}
-                onCommit={(v) => v !== null && editTiming((timing, context) => typeMark(timing, context, mark.id, Math.round(v)), { label: `mark ${markWords(mark)} to exposure ${Math.round(v)}` })}
+                onCommit={(v) => v !== null && editTiming((timing, context) => typeMark(timing, context, mark.id, Math.round(v)), { label: `${markLabel(mark)} to exposure ${Math.round(v)}` })}
               />
             </td>
             <td>
-              <label className="check"><input type="checkbox" checked={mark.locked} aria-label={`Lock the ${markWords(mark)}`} onChange={() => editTiming((timing) => lockMark(timing, mark.id, !mark.locked), { label: `mark ${markWords(mark)} ${mark.locked ? 'unlocked' : 'locked'}` })} /></label>
+              <label className="check"><input type="checkbox" checked={mark.locked} aria-label={`Lock the ${markWords(mark)}`} onChange={() => editTiming((timing) => lockMark(timing, mark.id, !mark.locked), { label: `${markLabel(mark)} ${mark.locked ? 'unlocked' : 'locked'}` })} /></label>
             </td>
-            <td><button type="button" className="small" aria-label={`Remove the ${markWords(mark)}`} onClick={() => editTiming((timing) => removeMark(timing, mark.id), { label: `mark ${markWords(mark)} removed` })}>✕</button></td>
+            <td><button type="button" className="small" aria-label={`Remove the ${markWords(mark)}`} onClick={() => editTiming((timing) => removeMark(timing, mark.id), { label: `${markLabel(mark)} removed` })}>✕</button></td>
           </tr>
         ))}
       </tbody>
