@@ -27,6 +27,14 @@ const THE_BROWSERS_OWN = [
 let trap: Server;
 /** Whom each connection to the trap was meant for. */
 const caught: string[] = [];
+/**
+ * Asked for on purpose, plain and safe, to show that the trap works; asked for nowhere else. The browser may greet such a
+ * host once more when its page is long gone (it tries again by itself, later on a busy machine), so these two names are
+ * left out below instead of the list being emptied once.
+ */
+const PROOF = ['proof.example', 'safe.proof.example'];
+/** Whom anything was meant for that no test asked for on purpose. */
+const gotOut = (): string[] => caught.filter((host) => !PROOF.includes(host));
 let browser: Browser;
 const sockets = new Set<Socket>();
 
@@ -61,11 +69,10 @@ afterAll(async () => {
 describe('privacy', () => {
   it('has a trap that catches what gets out (or the rest of this file would prove nothing)', async () => {
     const page = await browser.newPage();
-    await page.goto('http://outside.example/').catch(() => undefined);
-    await page.goto('https://safe.outside.example/').catch(() => undefined);
-    expect(caught).toContain('outside.example');
-    expect(caught).toContain('safe.outside.example');
-    caught.length = 0;
+    for (const host of PROOF) {
+      await page.goto(`${host === PROOF[0] ? 'http' : 'https'}://${host}/`).catch(() => undefined);
+      expect(caught).toContain(host);
+    }
     await page.close();
   });
 
@@ -107,7 +114,7 @@ describe('privacy', () => {
       return [fetched, socket, picture];
     });
     expect(outcome).toEqual(['refused', 'refused', 'refused']);
-    expect(caught).toEqual([]);
+    expect(gotOut()).toEqual([]);
     await page.close();
   });
 
@@ -145,7 +152,7 @@ describe('privacy', () => {
     expect(withoutPolicy).toEqual([]);
     // Worker, engine and model were among them, or the list above would say nothing of them.
     for (const part of [/poseWorker/, /\.wasm$/, /\.task$/]) expect(requests.some((url) => part.test(url)), String(part)).toBe(true);
-    expect(caught).toEqual([]);
+    expect(gotOut()).toEqual([]);
     await context.close();
   });
 });
