@@ -105,3 +105,20 @@ export function scrollAfterZoom(formerPx: number, rowPx: number, index: number, 
   const anchor = at >= 0 && at <= viewPx ? index : Math.floor(scrollPx / formerPx);
   return Math.max(0, anchor * rowPx - (anchor * formerPx - scrollPx));
 }
+
+/** Within so much of an edge of the view rows scroll under something that is dragged, px; at most so fast, px a second. */
+const EDGE_PX = 36;
+const MOST_PX_PER_S = 600;
+
+/**
+ * How fast rows scroll under a drag: not at all but near an edge, the faster the nearer to it or the farther beyond.
+ *
+ * @param yPx height of the pointer; `topPx`, `bottomPx` edges of the rows in sight, in the same measure
+ * @returns px a second, positive toward later rows
+ */
+export function edgeSpeed(yPx: number, topPx: number, bottomPx: number): number {
+  const edgePx = Math.min(EDGE_PX, Math.max(0, bottomPx - topPx) / 4);
+  if (edgePx === 0) return 0;
+  const over = yPx < topPx + edgePx ? yPx - topPx - edgePx : yPx > bottomPx - edgePx ? yPx - bottomPx + edgePx : 0;
+  return MOST_PX_PER_S * Math.max(-1, Math.min(1, over / (2 * edgePx)));
+}

@@ -144,6 +144,99 @@ describe('retiming', () => {
     await close();
   });
 
+  it('a mark stays under the pointer where the rows scroll beneath it, and Escape puts it back', async () => {
+    const { page, close, complaints } = await openPage('/?demo#/pace');
+    await whole(page);
+    await goTo(page, 21);
+    await page.keyboard.press('z');
+    const before = await planText(page);
+    const grip = page.locator('.grip');
+    const middle = async (): Promise<number> => {
+      const box = (await grip.boundingBox())!;
+      return box.y + box.height / 2;
+    };
+    const rowsTop = (): Promise<number> => page.locator('.bench').evaluate((element) => element.scrollTop);
+    const bench = (await page.locator('.bench').boundingBox())!;
+    const row = Number.parseFloat(await page.locator('.bench').evaluate((element) => (element as HTMLElement).style.getPropertyValue('--row')));
+    const x = (await grip.boundingBox())!.x + 20;
+    const low = bench.y + bench.height - 14;
+    await page.mouse.move(x, await middle());
+    await page.mouse.down();
+    await page.mouse.move(x, low - row, { steps: 4 });
+    await page.mouse.move(x, low, { steps: 2 });
+    await page.waitForFunction(() => document.querySelector('.bench')!.scrollTop > 100);
+    // A mark stands on whole exposures, two of them in a row: it is at most half an exposure from the pointer, but for what is painted next.
+    expect(Math.abs((await middle()) - low)).toBeLessThan(row);
+    // Away from the edge the rows lie still, and it goes with the pointer.
+    const high = bench.y + bench.height / 2;
+    await page.mouse.move(x, high, { steps: 3 });
+    await painted(page);
+    const still = await rowsTop();
+    expect(Math.abs((await middle()) - high)).toBeLessThanOrEqual(row / 4 + 1);
+    await page.waitForTimeout(300);
+    expect(await rowsTop()).toBe(still);
+    await page.keyboard.press('Escape');
+    await page.waitForFunction(() => document.querySelector('.grip')?.getAttribute('aria-label')?.includes('exposure 41'));
+    await page.mouse.move(x, high + 2 * row);
+    await page.mouse.up();
+    expect(await exposureOf(page)).toBe(41);
+    expect(await planText(page)).toBe(before);
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
+  it('the span is drawn over the rows, its ends dragged and moved by keys, and Escape lets it go', async () => {
+    const { page, close, complaints } = await openPage('/?demo#/pace');
+    await whole(page);
+    expect(await page.locator('.span-strip').count()).toBe(0);
+    await page.getByRole('button', { name: 'Limbs', exact: true }).click();
+    const ends = async (): Promise<string> => (await page.locator('.span-end').allInnerTexts()).join('–');
+    const count = await stepCount(page);
+    expect(await ends()).toBe(`1–${count}`);
+    const strip = (await page.locator('.span-strip').boundingBox())!;
+    const x = strip.x + strip.width / 2;
+    const row = strip.height / count;
+    const at = (step: number): number => strip.y + (step - 0.5) * row;
+    await page.mouse.move(x, at(7));
+    await page.mouse.down();
+    await page.mouse.move(x, at(9));
+    await page.mouse.move(x, at(12));
+    expect(await ends()).toBe('7–12');
+    await page.keyboard.press('Escape');
+    expect(await ends()).toBe(`1–${count}`);
+    await page.mouse.move(x, at(14));
+    await page.mouse.up();
+    expect(await ends()).toBe(`1–${count}`);
+
+    // Upward as well; what is compared goes along.
+    await page.mouse.move(x, at(12));
+    await page.mouse.down();
+    await page.mouse.move(x, at(7), { steps: 3 });
+    await page.mouse.up();
+    expect(await ends()).toBe('7–12');
+    expect(await page.getByLabel('From step', { exact: true }).inputValue()).toBe('7');
+    await page.locator('.span-light').waitFor();
+    // One end beyond the other turns them round.
+    const end = (await page.getByRole('slider', { name: 'Span from step' }).boundingBox())!;
+    await page.mouse.move(x, end.y + 8);
+    await page.mouse.down();
+    await page.mouse.move(x, end.y + 8 + 9 * row, { steps: 3 });
+    await page.mouse.up();
+    expect(await ends()).toBe('12–16');
+    await page.getByRole('slider', { name: 'Span to step' }).focus();
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('Shift+ArrowDown');
+    expect(await ends()).toBe('12–27');
+    await page.getByRole('slider', { name: 'Span from step' }).focus();
+    await page.keyboard.press('Home');
+    expect(await ends()).toBe('1–27');
+    expect(await page.getByLabel('To step', { exact: true }).inputValue()).toBe('27');
+    await page.getByRole('button', { name: 'The whole plan' }).click();
+    expect(await ends()).toBe(`1–${count}`);
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
   it('a timing is kept under a name, compared, and gone back to', async () => {
     const { page, close, complaints } = await openPage('/?demo#/pace');
     await whole(page);
@@ -350,7 +443,32 @@ describe('with the keyboard alone', () => {
     await whole(page);
     await goTo(page, 21);
     await page.keyboard.press('z');
-    await tabTo(page, '.grip', 'mark at exposure 41');
+    // Keys go from mark to mark, from anywhere; the one at the playhead comes first.
+    await goTo(page, 41);
+    await page.keyboard.press('z');
+    await page.keyboard.press('Home');
+    const held = (): Promise<string | null | undefined> => page.evaluate(() => document.activeElement?.closest('.grip')?.getAttribute('aria-label'));
+    const holds = (exposure: number): Promise<unknown> => page.waitForFunction((at) => document.activeElement?.closest('.grip')?.getAttribute('aria-label')?.includes(`exposure ${at}`), exposure);
+    await page.keyboard.press('Shift+>');
+    await holds(41);
+    await page.keyboard.press('Shift+>');
+    await holds(81);
+    // Out of sight before, it is in sight now, and so is its moment.
+    const box = (await page.locator('.grip:focus').boundingBox())!;
+    const bench = (await page.locator('.bench').boundingBox())!;
+    expect(box.y).toBeGreaterThan(bench.y + 124);
+    expect(box.y + box.height).toBeLessThan(bench.y + bench.height);
+    await page.waitForFunction(() => document.querySelector('[role=slider][aria-label=Steps]')?.getAttribute('aria-valuenow') === '41');
+    await page.keyboard.press('Shift+>');
+    expect(await held()).toContain('exposure 81');
+    await page.keyboard.press('Delete');
+    // From within a field too, which goes on from the playhead.
+    await page.keyboard.press('Shift+PageUp');
+    await holds(41);
+    await tabTo(page, '.mark-rows input', 'Exposure of the');
+    await page.keyboard.press('Shift+PageUp');
+    await holds(41);
+    await made(page);
     await page.keyboard.press('ArrowDown');
     await page.keyboard.press('Shift+ArrowDown');
     expect(await exposureOf(page)).toBe(52);

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { isLabelled, labelEvery, nextRowPx, ROW_HEIGHTS_PX, rowScale, scrollAfterZoom, scrollToShow, windowOfRows } from '../../src/charts/rowScale.ts';
+import { edgeSpeed, isLabelled, labelEvery, nextRowPx, ROW_HEIGHTS_PX, rowScale, scrollAfterZoom, scrollToShow, windowOfRows } from '../../src/charts/rowScale.ts';
 
 describe('the map between steps and pixels', () => {
   it('finds the row again from any height inside it', () => {
@@ -72,5 +72,22 @@ describe('the map between steps and pixels', () => {
   it('keeps the uppermost row when the playhead is out of sight', () => {
     const scrollPx = scrollAfterZoom(20, 10, 90, 500, 600);
     expect(scrollPx).toBe(25 * 10);
+  });
+});
+
+describe('rows under a drag', () => {
+  it('lie still away from the edges, and run toward the edge that is near, faster the nearer', () => {
+    expect(edgeSpeed(300, 100, 500)).toBe(0);
+    expect(edgeSpeed(470, 100, 500)).toBeGreaterThan(0);
+    expect(edgeSpeed(495, 100, 500)).toBeGreaterThan(edgeSpeed(470, 100, 500));
+    expect(edgeSpeed(110, 100, 500)).toBe(-edgeSpeed(490, 100, 500));
+    // beyond the edge no faster than so much
+    expect(edgeSpeed(9000, 100, 500)).toBe(600);
+    expect(edgeSpeed(-9000, 100, 500)).toBe(-600);
+  });
+
+  it('leave a middle that is still however low the view, and never move where there is none', () => {
+    expect(edgeSpeed(110, 100, 120)).toBe(0);
+    expect(edgeSpeed(100, 100, 100)).toBe(0);
   });
 });

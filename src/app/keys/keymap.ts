@@ -29,6 +29,8 @@ export const KEYMAP: Readonly<Record<CommandName, readonly string[]>> = {
   fitBody: ['f'],
   takeCutoff: ['h'],
   markHere: ['z'],
+  nextMark: ['>', 'Shift+PageDown'],
+  formerMark: ['<', 'Shift+PageUp'],
   playOrTap: [' '],
   holdHere: ['Shift+z'],
   nextPaceView: ['Shift+v'],

@@ -12,6 +12,11 @@ function isTyping(target: EventTarget | null): boolean {
   return target instanceof HTMLTextAreaElement || target instanceof HTMLSelectElement || target.isContentEditable;
 }
 
+/** Whether a key means nothing in the line of text that has it. */
+function leavesField({ key, shiftKey, target }: KeyboardEvent): boolean {
+  return shiftKey && /^Page(Up|Down)$/.test(key) && target instanceof HTMLInputElement && target.type === 'text';
+}
+
 /** Whether the space bar presses it. */
 function isPressable(target: EventTarget | null): boolean {
   return target instanceof HTMLElement && target.closest('button, summary, input, [role="button"], [role="checkbox"]') !== null;
@@ -23,7 +28,7 @@ export function useKeys(): void {
       const command = commandFor(event);
       if (command === undefined || event.defaultPrevented) return;
       const withCtrl = event.ctrlKey || event.metaKey;
-      if (isTyping(event.target) && !(withCtrl && command !== 'undo' && command !== 'redo')) return;
+      if (isTyping(event.target) && !(withCtrl && command !== 'undo' && command !== 'redo') && !leavesField(event)) return;
       // The space bar presses what has the focus, but while somebody taps it is the stopwatch's.
       if (command === 'playOrTap' && !player.getState().stopwatch && isPressable(event.target)) return;
       if (session.getState().helpOpen && command !== 'toggleHelp') return;

@@ -14,6 +14,7 @@ import { useSession } from '../state/use.ts';
 import { BenchContext } from './benchContext.ts';
 import { Ladder } from './Ladder.tsx';
 import { LadderHead } from './LadderHead.tsx';
+import { HELD } from './useRowDrag.ts';
 import { useBenchWindow, useZoomWheel } from './useBenchWindow.ts';
 
 /** Height of the head above the rows, px; the same on every screen, so that the ladder does not jump. */
@@ -42,10 +43,12 @@ export function Bench({ head, children, across }: BenchProps): ReactElement {
 
   const { rows } = bench;
   const low = rows.rowPx < TICK_ROW_PX;
+  // Rows are scrolled to the playhead when it moves or they change their height, not when the plan becomes another: an edit leaves them in place.
+  const shown = useRef({ step: -1, rowPx: 0 });
   useEffect(() => {
-    let shownStep = -1;
     return paintWithPlayhead(({ step }) => {
       const element = scroller.current;
+      if (rows.count === 0) shown.current.step = -1;
       if (lit.current === null || tab.current === null || element === null || rows.count === 0) return;
       const index = Math.min(step, rows.count - 1);
       lit.current.style.transform = `translateY(${rows.top(index)}px)`;
@@ -54,8 +57,10 @@ export function Bench({ head, children, across }: BenchProps): ReactElement {
       if (tabExposures.current !== null && plan !== null) {
         tabExposures.current.textContent = exposureSpan(plan.exposure[index] ?? 0, plan.holds[index] ?? plan.on);
       }
-      if (index !== shownStep) {
-        shownStep = index;
+      if (index !== shown.current.step || rows.rowPx !== shown.current.rowPx) {
+        shown.current = { step: index, rowPx: rows.rowPx };
+        // Retiming moves the playhead along with its moment: that must not draw the rows from under what retimes.
+        if (element.hasAttribute(HELD)) return;
         const next = scrollToShow(rows, index, element.scrollTop, element.clientHeight - HEAD_PX, MARGIN_PX);
         if (next !== element.scrollTop) element.scrollTo(element.scrollLeft, next);
       }

@@ -33,6 +33,8 @@ export const COMMAND_GROUPS = {
   Pace: {
     takeCutoff: 'Smooth as the footage suggests',
     markHere: 'Mark this moment',
+    nextMark: 'To the next mark; the arrows move it then',
+    formerMark: 'To the mark before',
     playOrTap: 'Play or stop; a tap while the stopwatch is on',
     holdHere: 'Hold this pose for another step',
     nextPaceView: 'Joints, limbs or moves along the rows',

@@ -12,6 +12,7 @@ import { isPuppetCommand, PUPPET_COMMANDS } from '../puppet3d/puppetView.ts';
 import { bookStore, currentBook, editBook, editSettings, redoBook, toggleShot, undoBook } from './bookStore.ts';
 import type { CommandName } from './commandNames.ts';
 import { CORRECTING_COMMANDS, isCorrectingCommand } from './correctingCommands.ts';
+import { goToMark } from './goToMark.ts';
 import { saveIncrements, savePlan } from './exports.ts';
 import { askAndOpen, saveBookFile } from './files.ts';
 import { playOrTap } from '../play/player.ts';
@@ -100,6 +101,8 @@ const COMMANDS: Readonly<Record<CommandName, () => void>> = {
   },
   markHere: () => markHere(),
   holdHere: () => holdHere(),
+  nextMark: () => goToMark(1),
+  formerMark: () => goToMark(-1),
   playOrTap,
   nextPaceView: () => paceView.setState(({ view }) => ({ view: PACE_VIEWS[(PACE_VIEWS.indexOf(view) + 1) % PACE_VIEWS.length]! })),
   ...CORRECTING_COMMANDS,
@@ -123,7 +126,7 @@ const COMMANDS: Readonly<Record<CommandName, () => void>> = {
 };
 
 /** Keys that are Pace's alone. */
-const PACE_COMMANDS: ReadonlySet<CommandName> = new Set(['markHere', 'holdHere', 'playOrTap', 'nextPaceView']);
+const PACE_COMMANDS: ReadonlySet<CommandName> = new Set(['markHere', 'nextMark', 'formerMark', 'holdHere', 'playOrTap', 'nextPaceView']);
 
 /** Whether a command has anything to do now; what it offers is disabled otherwise. */
 export function canRun(name: CommandName): boolean {
@@ -138,6 +141,8 @@ export function canRun(name: CommandName): boolean {
     case 'savePlan':
       return plan !== null && job === null;
     case 'markHere':
+    case 'nextMark':
+    case 'formerMark':
     case 'holdHere':
     case 'playOrTap':
       return plan !== null && plan.stepCount > 0;

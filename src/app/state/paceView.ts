@@ -20,6 +20,8 @@ export interface PaceView {
   readonly of: MomentsOf;
   /** The mark that is chosen, by id. */
   readonly picked: string | null;
+  /** The mark whose grip is to take the focus as soon as it is there, by id. */
+  readonly wanted: string | null;
   /** Steps (from 0, both included) that limbs are compared over; `null`: the whole plan. */
   readonly span: readonly [from: number, to: number] | null;
   readonly unit: RateUnit;
@@ -30,5 +32,5 @@ export interface PaceView {
 }
 
 export const paceView = createStore<PaceView>(() => ({
-  view: 'joints', panel: 'retime', of: 'body', picked: null, span: null, unit: 'deg', hidden: [], compared: null,
+  view: 'joints', panel: 'retime', of: 'body', picked: null, wanted: null, span: null, unit: 'deg', hidden: [], compared: null,
 }));

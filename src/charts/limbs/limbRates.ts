@@ -36,18 +36,15 @@ export interface LimbRatesInput {
   readonly limbs: readonly Limb[];
   readonly steps: number;
   readonly widthPx: number;
-  /** Steps that are compared, from 0, both included. */
-  readonly span: readonly [from: number, to: number] | null;
 }
 
-export function drawLimbRates(svgElement: SVGSVGElement, rows: RowScale, window: RowWindow, { rates, unit, limbs, steps, widthPx, span }: LimbRatesInput): void {
+export function drawLimbRates(svgElement: SVGSVGElement, rows: RowScale, window: RowWindow, { rates, unit, limbs, steps, widthPx }: LimbRatesInput): void {
   const svg = select(svgElement);
   const x = rateScale(rates, unit, limbs, steps, widthPx);
   const seen = Array.from({ length: Math.max(0, window.last - window.first + 1) }, (_, k) => window.first + k);
   const top = rows.top(window.first);
   const bottom = window.last < window.first ? 0 : rows.top(window.last) + rows.rowPx;
   const paths = [
-    { name: 'rate-span', d: span === null ? '' : `M0,${rows.top(span[0])}H${widthPx}V${rows.top(span[1]) + rows.rowPx}H0z` },
     { name: 'rung', d: x.ticks(5).map((t) => `M${x(t)},${top}V${bottom}`).join('') },
     ...LIMBS.map((limb) => ({
       name: `rate rate-${limb}`,

@@ -7,11 +7,13 @@ import { useBenchRows } from '../../ladder/benchContext.ts';
 import { useDrawing } from '../../look/useDrawing.ts';
 import { columnWidths, type ColumnWidths } from './columnWidths.ts';
 import { RAIL_PX } from './rail/Rail.tsx';
+import { useSpanStripPx } from './span/SpanStrip.tsx';
 import type { JointColumn } from './useColumns.ts';
 
 export function JointColumns({ columns }: { readonly columns: readonly JointColumn[] }): ReactElement {
   const { viewWidthPx, layout } = useBenchRows();
-  const widths = columnWidths(viewWidthPx - layout.widthPx - RAIL_PX, columns.length);
+  const stripPx = useSpanStripPx();
+  const widths = columnWidths(viewWidthPx - layout.widthPx - RAIL_PX - stripPx, columns.length);
   return (
     <div className="joint-columns" data-rows="charts">
       {columns.map((column) => <Column key={column.name} column={column} widths={widths} />)}

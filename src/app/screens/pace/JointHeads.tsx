@@ -8,13 +8,15 @@ import { paintWithPlayhead } from '../../state/playhead.ts';
 import { keyWords } from '../puppet/moves/moveWords.ts';
 import { columnWidths } from './columnWidths.ts';
 import { RAIL_PX } from './rail/Rail.tsx';
+import { useSpanStripPx } from './span/SpanStrip.tsx';
 import type { JointColumn } from './useColumns.ts';
 
 const AXIS_PX = 26;
 
 export function JointHeads({ columns }: { readonly columns: readonly JointColumn[] }): ReactElement {
   const { viewWidthPx, layout } = useBenchRows();
-  const widths = columnWidths(viewWidthPx - layout.widthPx - RAIL_PX, columns.length);
+  const stripPx = useSpanStripPx();
+  const widths = columnWidths(viewWidthPx - layout.widthPx - RAIL_PX - stripPx, columns.length);
   return (
     <div className="joint-heads">
       {columns.map((column) => (

@@ -17,6 +17,7 @@ import { PANELS } from './panels.ts';
 import { StagePicture } from './play/StagePicture.tsx';
 import { StopwatchPart } from './play/StopwatchPart.tsx';
 import { Rail, RailHead } from './rail/Rail.tsx';
+import { SpanHead, SpanStrip } from './span/SpanStrip.tsx';
 import { useColumns } from './useColumns.ts';
 import { VIEWS } from './views.ts';
 
@@ -40,8 +41,8 @@ export function PaceScreen(): ReactElement {
       <PaceControls shown={shown} />
       <div className="pace">
         {plan === null ? <Bench across head={null}><NoPlan /></Bench> : other === undefined ? <WithJoints plan={plan} shown={shown} /> : (
-          <Bench across head={<div className="pace-head"><RailHead plan={plan} /><other.Head plan={plan} /></div>}>
-            <div className="pace-rows"><Rail plan={plan} /><other.Body plan={plan} /></div>
+          <Bench across head={<div className="pace-head"><RailHead plan={plan} /><SpanHead /><other.Head plan={plan} /></div>}>
+            <div className="pace-rows"><Rail plan={plan} /><SpanStrip plan={plan} /><other.Body plan={plan} /></div>
           </Bench>
         )}
         {plan === null ? <BareSide /> : <Side plan={plan} />}
@@ -53,8 +54,8 @@ export function PaceScreen(): ReactElement {
 function WithJoints({ plan, shown }: { readonly plan: Plan; readonly shown: readonly number[] }): ReactElement {
   const columns = useColumns(plan, shown);
   return (
-    <Bench across head={<div className="pace-head"><RailHead plan={plan} /><JointHeads columns={columns} /></div>}>
-      <div className="pace-rows"><Rail plan={plan} /><JointColumns columns={columns} /></div>
+    <Bench across head={<div className="pace-head"><RailHead plan={plan} /><SpanHead /><JointHeads columns={columns} /></div>}>
+      <div className="pace-rows"><Rail plan={plan} /><SpanStrip plan={plan} /><JointColumns columns={columns} /></div>
     </Bench>
   );
 }

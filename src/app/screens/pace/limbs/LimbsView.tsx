@@ -12,6 +12,7 @@ import { useBenchRows } from '../../../ladder/benchContext.ts';
 import { useDrawing } from '../../../look/useDrawing.ts';
 import { paceView } from '../../../state/paceView.ts';
 import { RAIL_PX } from '../rail/Rail.tsx';
+import { useSpanStripPx } from '../span/SpanStrip.tsx';
 
 const UNITS: readonly RateUnit[] = ['deg', 'mm', 'heights'];
 const LEAST_PX = 380;
@@ -29,7 +30,8 @@ function hasRates({ limbRates, stepCount }: Plan, limb: Limb): boolean {
 
 function useChartPx(): number {
   const { viewWidthPx, layout } = useBenchRows();
-  return Math.max(LEAST_PX, viewWidthPx - layout.widthPx - RAIL_PX - 12);
+  const stripPx = useSpanStripPx();
+  return Math.max(LEAST_PX, viewWidthPx - layout.widthPx - RAIL_PX - stripPx - 12);
 }
 
 export function LimbsHead({ plan }: { readonly plan: Plan }): ReactElement {
@@ -61,20 +63,14 @@ export function LimbsHead({ plan }: { readonly plan: Plan }): ReactElement {
 export function LimbsBody({ plan }: { readonly plan: Plan }): ReactElement {
   const { rows, window } = useBenchRows();
   const unit = useStore(paceView, (s) => s.unit);
-  const span = useStore(paceView, (s) => s.span);
   const shown = useShown(plan);
   const widthPx = useChartPx();
   const svg = useRef<SVGSVGElement>(null);
   const draw = useCallback(() => {
-    if (svg.current !== null) drawLimbRates(svg.current, rows, window, { rates: plan.limbRates, unit, limbs: shown, steps: plan.stepCount, widthPx, span: held(span, plan.stepCount) });
-  }, [plan, rows, window, unit, shown, widthPx, span]);
+    if (svg.current !== null) drawLimbRates(svg.current, rows, window, { rates: plan.limbRates, unit, limbs: shown, steps: plan.stepCount, widthPx });
+  }, [plan, rows, window, unit, shown, widthPx]);
   useDrawing(draw, rows, window, widthPx, unit);
   return (
     <div className="limb-rates" data-rows="charts"><svg ref={svg} width={widthPx} height={rows.heightPx} role="img" aria-label={`Speed of each limb at each step, ${RATE_UNIT_WORDS[unit]}: left whole, right dashed, trunk dotted; the Leads panel has the figures`} /></div>
   );
-}
-
-/** A span within the plan as it is now. */
-export function held(span: readonly [number, number] | null, steps: number): readonly [number, number] | null {
-  return span === null ? null : [Math.min(span[0], steps - 1), Math.min(span[1], steps - 1)];
 }

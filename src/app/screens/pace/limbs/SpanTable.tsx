@@ -11,11 +11,11 @@ import { goToStep } from '../../../state/commands.ts';
 import { paceView } from '../../../state/paceView.ts';
 import { paintWithPlayhead } from '../../../state/playhead.ts';
 import { SpanFields } from '../../poise/SpanFields.tsx';
-import { held } from './LimbsView.tsx';
+import { spanWithin } from '../span/spanEnds.ts';
 
 export function SpanTable({ plan, unit }: { readonly plan: Plan; readonly unit: RateUnit }): ReactElement {
   const marked = useStore(paceView, (s) => s.span);
-  const [from, to] = held(marked, plan.stepCount) ?? [0, plan.stepCount - 1];
+  const [from, to] = spanWithin(marked, plan.stepCount) ?? [0, plan.stepCount - 1];
   const compared = useMemo(() => compareLimbs(plan.limbRates, plan.moments.moves, from, to), [plan, from, to]);
   const here = useRef(new Map<Limb, HTMLElement>());
   useEffect(() => paintWithPlayhead(({ step }) => {
@@ -26,6 +26,7 @@ export function SpanTable({ plan, unit }: { readonly plan: Plan; readonly unit: 
     <div className="limb-table">
       <SpanFields plan={plan} span={[from + 1, to + 1]} onChange={([a, b]) => paceView.setState({ span: [a - 1, b - 1] })} />
       <button type="button" className="small" disabled={marked === null} onClick={() => paceView.setState({ span: null })}>The whole plan</button>
+      <p className="hint">A span can also be drawn over the rows, in the strip beside the rail; its ends are dragged or moved by the arrow keys.</p>
       <table className="keys">
         <thead><tr><th scope="col">limb</th><th scope="col">here</th><th scope="col">ratio</th><th scope="col">fastest</th><th scope="col">later by, steps</th></tr></thead>
         <tbody>

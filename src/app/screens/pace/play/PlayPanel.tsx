@@ -26,7 +26,7 @@ export function PlayPanel({ plan }: { readonly plan: Plan }): ReactElement {
   return (
     <section className="panel play-panel" aria-label="Play">
       <button type="button" className="lamp" disabled={plan.stepCount === 0} onClick={now.playing ? stopPlaying : startPlaying}>{now.playing ? 'Stop' : 'Play'}{now.stopwatch ? '' : ` (${keyWords('playOrTap')})`}</button>
-      <p className="hint">{span === null ? 'The whole plan' : `Steps ${span[0] + 1}–${span[1] + 1}, the span that is set in Leads`}, each pose for its exposures.</p>
+      <p className="hint">{span === null ? 'The whole plan' : `Steps ${span[0] + 1}–${span[1] + 1}, the span beside the rows`}, each pose for its exposures.</p>
       <Choice<Shown> label="Shown" value={now.shows} options={SHOWN_WORDS} onChoose={(shows) => setPlayer({ shows })} />
       {now.shows === 'take' ? null : <Choice label="Puppet seen from" value={SEEN_FROM.find(({ value }) => value === seenFrom)?.value ?? null} options={SEEN_FROM} onChoose={lookFrom} />}
       <div className="play-how">
