@@ -1,9 +1,10 @@
 /** How fast a limb turns at every frame, and how much of that is only noise. */
 import { angularVelocities } from '../../numeric/angularVelocity.ts';
-import { JOINT, JOINT_COUNT } from '../../motion/joints.ts';
+import { JOINT_COUNT } from '../../motion/joints.ts';
 import { STATE_MISSING, type Motion } from '../../motion/motion.ts';
-import { LIMB_JOINTS, type Limb } from './moments.ts';
-import { fourthDifferenceGain, meanGain, noiseCutoffHz, trembleS } from './noiseGain.ts';
+import type { Limb } from './moments.ts';
+import { fourthDifferenceGain, frameSpacingS, meanGain, noiseCutoffHz, trembleS } from './noiseGain.ts';
+import { seenJointsOf } from './turned.ts';
 
 const DEG_PER_RAD = 180 / Math.PI;
 
@@ -11,13 +12,18 @@ const DEG_PER_RAD = 180 / Math.PI;
  * T frames.
  * - `degPerS[T]` root of the summed squares of the joints' angular speeds, of the performer's own time; NaN where one of them is missing.
  * - `noiseDegPerS` what of it is noise, one sigma, all joints and axes together; `noiseDeg` the tremble of one joint about one axis that makes it, behind the smoother.
- * - `velocities` for each joint that can be seen `[T·3]`, its angular velocity, ° a second of the performer's own time; 0 where it is missing.
+ * - `joints` those that can be seen; `velocities` of each of them `[T·3]` its angular velocity, ° a second of the performer's own time, 0 where it is
+ *   missing; `jointNoiseDegPerS` of each of them its noise, one sigma, all axes together.
  */
 export interface LimbSpeed {
   readonly degPerS: Float64Array;
   readonly noiseDegPerS: number;
   readonly noiseDeg: number;
+  readonly joints: readonly number[];
   readonly velocities: readonly Float64Array[];
+  readonly jointNoiseDegPerS: readonly number[];
+  /** Seconds of the performer's time over which velocities are means: 0 as measured. */
+  readonly meanOverS: number;
 }
 
 /** Spacing of the frames that noise is told from, seconds: noise that the smoother lets pass is quicker, moves are slower. Our choice. */
@@ -27,16 +33,15 @@ const QUARTER_PER_SIGMA = 0.3186;
 
 /** Joints that can't be seen stay at rest and count for nothing. */
 export function limbSpeed(motion: Motion, limb: Limb, captureFactor: number): LimbSpeed {
-  const { timesS, rotations, state, observable } = motion;
+  const { timesS, rotations, state } = motion;
   const frames = timesS.length;
-  const joints = LIMB_JOINTS[limb].map((name) => JOINT[name]).filter((j) => observable[j] === 1);
+  const joints = seenJointsOf(motion, limb);
   const sum = new Float64Array(frames);
   const missing = new Uint8Array(frames);
   const velocities = joints.map(() => new Float64Array(frames * 3));
   const by = DEG_PER_RAD * captureFactor;
   const cutoffHz = noiseCutoffHz(motion, captureFactor);
-  let variance = 0;
-  joints.forEach((j, k) => {
+  const variances = joints.map((j, k) => {
     const noise: readonly [number[], number[], number[]] = [[], [], []];
     for (let t = 0; t < frames; t++) if (state[t * JOINT_COUNT + j] === STATE_MISSING) missing[t] = 1;
     let from = 0;
@@ -56,18 +61,22 @@ export function limbSpeed(motion: Motion, limb: Limb, captureFactor: number): Li
       addNoise(noise, velocity, timesS, from, captureFactor, cutoffHz);
       from = to + 1;
     }
-    for (const sizes of noise) variance += (lowerQuarter(sizes) / QUARTER_PER_SIGMA) ** 2;
+    return noise.reduce((all, sizes) => all + (lowerQuarter(sizes) / QUARTER_PER_SIGMA) ** 2, 0);
   });
+  const variance = variances.reduce((all, own) => all + own, 0);
   return {
     degPerS: sum.map((square, t) => (missing[t] === 1 || joints.length === 0 ? Number.NaN : Math.sqrt(square) * by)),
     noiseDegPerS: Math.sqrt(variance) * by,
     noiseDeg: Math.sqrt(variance / Math.max(1, 3 * joints.length)) * by * trembleS(cutoffHz),
-    velocities,
+    joints, velocities, jointNoiseDegPerS: variances.map((own) => Math.sqrt(own) * by), meanOverS: 0,
   };
 }
 
 /**
  * The speed from mean velocities over a window: noise, which turns to and fro, takes itself away. Short pauses get shorter by it.
+ *
+ * The noise is that of a mean of as many frames as the window holds: where frames lie so far apart that it holds one alone, nothing is taken away,
+ * and the noise is as large as it was.
  *
  * @param widthS of the window, seconds of the performer's time; at the take's ends and beside gaps it is narrower, as far ahead as back
  */
@@ -89,9 +98,11 @@ export function calmed(speed: LimbSpeed, motion: Motion, captureFactor: number, 
     }
     return Math.sqrt(square);
   });
-  return { ...speed, degPerS, noiseDegPerS: speed.noiseDegPerS * meanGain(noiseCutoffHz(motion, captureFactor), widthS) };
+  const frameS = frameSpacingS(motion, captureFactor);
+  const frames = 2 * Math.floor(half / captureFactor / frameS) + 1;
+  const gain = meanGain(noiseCutoffHz(motion, captureFactor), frames, frameS);
+  return { ...speed, degPerS, noiseDegPerS: speed.noiseDegPerS * gain, meanOverS: (frames - 1) * frameS };
 }
-
 
 /**
  * Adds, axis by axis, the sizes of what the velocity of a frame leaves a cubic through the frames one and two spacings before and behind

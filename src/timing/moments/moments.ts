@@ -1,5 +1,5 @@
 /**
- * What happens when: moves and pauses of each limb and of the whole body. Shapes only.
+ * What happens when: moves and pauses of each limb and of the whole body.
  *
  * A limb is a group of the performer's joints with one end that is watched. Times are container seconds, so that moments
  * stay with the performance when it is retimed; speeds are of the performer's own time.
@@ -21,6 +21,11 @@ export const LIMB_JOINTS: Readonly<Record<Limb, readonly JointName[]>> = {
   leftLeg: ['leftHip', 'leftKnee', 'leftAnkle'],
   rightLeg: ['rightHip', 'rightKnee', 'rightAnkle'],
 };
+
+/** Joints of a limb; of the body all. */
+export function jointsOf(of: MomentsOf): readonly JointName[] {
+  return of === 'body' ? LIMBS.flatMap((limb) => LIMB_JOINTS[limb]) : LIMB_JOINTS[of];
+}
 
 export interface Move {
   readonly of: MomentsOf;

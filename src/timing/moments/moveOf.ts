@@ -1,15 +1,15 @@
-/** One move out of the frames in which a limb is quick: where it begins, is fastest and ends, how far and how softly. */
+/** One move out of the frames in which a limb, or the body, is quick: where it begins, is fastest and ends, how far and how softly. */
 import type { Motion } from '../../motion/motion.ts';
 import { easeShares, minimumJerkLead } from './ease.ts';
-import type { Limb, Move } from './moments.ts';
+import type { Move, MomentsOf } from './moments.ts';
 import type { Run } from './runs.ts';
-import { sizeOf } from './turned.ts';
+import { farthestTurn, seenJointsOf } from './turned.ts';
 
 /**
  * @param lower threshold that the speed falls below beside the run, ° a second
  * @param blurS by how much the speed seems to begin earlier and end later than it does, container seconds
  */
-export function moveOf(motion: Motion, limb: Limb, { from, to }: Run, degPerS: Float64Array, lower: number, blurS: number): Move {
+export function moveOf(motion: Motion, of: MomentsOf, { from, to }: Run, degPerS: Float64Array, lower: number, blurS: number): Move {
   const { timesS } = motion;
   let peak = from;
   for (let t = from; t <= to; t++) if (degPerS[t]! > degPerS[peak]!) peak = t;
@@ -17,7 +17,7 @@ export function moveOf(motion: Motion, limb: Limb, { from, to }: Run, degPerS: F
   const startS = reachOut(timesS, degPerS, from, to, -1, lower, top, blurS);
   const endS = reachOut(timesS, degPerS, from, to, 1, lower, top, blurS);
   const { easeIn, easeOut } = easeShares(timesS, degPerS, from, to, startS, endS, top);
-  return { of: limb, startS, peakS: peakTime(timesS, degPerS, peak), endS, sizeDeg: sizeOf(motion, limb, from, to), peakDegPerS: top, easeIn, easeOut };
+  return { of, startS, peakS: peakTime(timesS, degPerS, peak), endS, sizeDeg: farthestTurn(motion, seenJointsOf(motion, of), from, to).deg, peakDegPerS: top, easeIn, easeOut };
 }
 
 /**

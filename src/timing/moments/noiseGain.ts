@@ -24,9 +24,12 @@ export function fourthDifferenceGain(cutoffHz: number, spacingS: number): number
   return gainOf(cutoffHz, (hz) => (2 - 2 * Math.cos(2 * Math.PI * hz * spacingS)) ** 4);
 }
 
-/** Of the mean over a window `widthS` long, seconds of the performer's time. */
-export function meanGain(cutoffHz: number, widthS: number): number {
-  return gainOf(cutoffHz, (hz) => (Math.sin(Math.PI * hz * widthS) / (Math.PI * hz * widthS)) ** 2);
+/** Of the mean of some frames `spacingS` apart, seconds of the performer's time; 1 of one frame alone. */
+export function meanGain(cutoffHz: number, frames: number, spacingS: number): number {
+  return gainOf(cutoffHz, (hz) => {
+    const one = Math.sin(Math.PI * hz * spacingS);
+    return Math.abs(one) < 1e-9 ? 1 : (Math.sin(Math.PI * hz * frames * spacingS) / (frames * one)) ** 2;
+  });
 }
 
 /** Size of the tremble by the size of its speed, seconds. */
@@ -34,8 +37,13 @@ export function trembleS(cutoffHz: number): number {
   return gainOf(cutoffHz, (hz) => 1 / (2 * Math.PI * hz) ** 2);
 }
 
+/** Mean spacing of the frames, seconds of the performer's time; never 0. */
+export function frameSpacingS({ timesS }: Pick<Motion, 'timesS'>, captureFactor: number): number {
+  const last = timesS.length - 1;
+  return Math.max(1e-9, timesS[last]! - timesS[0]!) / captureFactor / Math.max(1, last);
+}
+
 /** Cut-off that the noise of a motion went through, Hz of the performer's time; where nothing was smoothed, what its frames can carry. */
-export function noiseCutoffHz({ timesS, usedCutoffHz }: Motion, captureFactor: number): number {
-  const frames = timesS.length;
-  return usedCutoffHz ?? (0.5 * (frames - 1) * captureFactor) / Math.max(1e-9, timesS[frames - 1]! - timesS[0]!);
+export function noiseCutoffHz(motion: Pick<Motion, 'timesS' | 'usedCutoffHz'>, captureFactor: number): number {
+  return motion.usedCutoffHz ?? 0.5 / frameSpacingS(motion, captureFactor);
 }

@@ -1,8 +1,9 @@
 /** Moments of the take that are worth a mark: extremes, starts and ends of moves. */
-import type { JointName } from '../../motion/joints.ts';
 import type { TurningPoint } from '../snap/turningPoints.ts';
 import type { MarkKind } from '../timingSettings.ts';
-import { LIMB_JOINTS, LIMBS, type Moments, type MomentsOf } from './moments.ts';
+import { jointsOf, type Moments, type MomentsOf } from './moments.ts';
+
+export { jointsOf } from './moments.ts';
 
 /** What a found mark can be. */
 export type FoundKind = Extract<MarkKind, 'extreme' | 'start' | 'end'>;
@@ -28,11 +29,6 @@ export interface ProposalSettings {
   readonly leastTurnDeg?: number;
   /** Nearer than this, container seconds, two proposals are one: a step of the plan, say. */
   readonly leastApartS: number;
-}
-
-/** Joints whose extremes can be proposed: those of a limb; of the body all. */
-export function jointsOf(of: MomentsOf): readonly JointName[] {
-  return of === 'body' ? LIMBS.flatMap((limb) => LIMB_JOINTS[limb]) : LIMB_JOINTS[of];
 }
 
 /**

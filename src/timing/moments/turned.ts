@@ -1,37 +1,51 @@
-/** How far the joints of a limb turn in a move, and wander in a pause. */
+/** How far joints turn in a move, and wander in a pause. */
 import { JOINT, JOINT_COUNT } from '../../motion/joints.ts';
 import type { Motion } from '../../motion/motion.ts';
-import { angleOf, conjugate, multiply, readQuat } from '../../numeric/quaternion.ts';
-import { LIMB_JOINTS, type Limb } from './moments.ts';
+import { jointsOf, type MomentsOf } from './moments.ts';
 
 const DEG_PER_RAD = 180 / Math.PI;
 
-/** Turn from the first to the last frame of the joint that turns farthest, degrees. */
-export function sizeOf({ rotations, observable }: Motion, limb: Limb, from: number, to: number): number {
-  let most = 0;
-  for (const name of LIMB_JOINTS[limb]) {
-    const j = JOINT[name];
-    if (observable[j] !== 1) continue;
-    const first = readQuat(rotations, from * JOINT_COUNT + j);
-    // the farthest it gets from where it began, so that a there-and-back is no nothing
-    for (let t = from + 1; t <= to; t++) most = Math.max(most, angleOf(multiply(conjugate(first), readQuat(rotations, t * JOINT_COUNT + j))));
-  }
-  return most * DEG_PER_RAD;
+/** What is needed of a motion to say how far its joints turn. */
+export type Turning = Pick<Motion, 'rotations' | 'observable'>;
+
+/** Of the joints of a limb, or of the body, those that can be seen: a joint that can't be stays at rest. */
+export function seenJointsOf({ observable }: Pick<Motion, 'observable'>, of: MomentsOf): readonly number[] {
+  return jointsOf(of).map((name) => JOINT[name]).filter((j) => observable[j] === 1);
 }
 
-/** Largest turn of a joint of the limb away from where it was at the beginning of a pause, degrees. */
-export function driftOf({ timesS, rotations, observable }: Motion, limb: Limb, fromS: number, toS: number): number {
-  let most = 0;
-  for (const name of LIMB_JOINTS[limb]) {
-    const j = JOINT[name];
-    if (observable[j] !== 1) continue;
-    let first = -1;
-    for (let t = 0; t < timesS.length && timesS[t]! <= toS; t++) {
-      if (timesS[t]! < fromS) continue;
-      if (first < 0) first = t;
-      const turned = angleOf(multiply(conjugate(readQuat(rotations, first * JOINT_COUNT + j)), readQuat(rotations, t * JOINT_COUNT + j)));
-      if (turned > most) most = turned;
+/** Turn of a joint from one frame to another, degrees; NaN where it is missing. */
+export function turnBetween({ rotations }: Turning, joint: number, from: number, to: number): number {
+  const a = (from * JOINT_COUNT + joint) * 4;
+  const b = (to * JOINT_COUNT + joint) * 4;
+  const together = rotations[a]! * rotations[b]! + rotations[a + 1]! * rotations[b + 1]! + rotations[a + 2]! * rotations[b + 2]! + rotations[a + 3]! * rotations[b + 3]!;
+  const sign = together < 0 ? -1 : 1;
+  // from the chord, which is exact for small turns where the arc cosine is not
+  const chord = Math.hypot(rotations[b]! - sign * rotations[a]!, rotations[b + 1]! - sign * rotations[a + 1]!, rotations[b + 2]! - sign * rotations[a + 2]!, rotations[b + 3]! - sign * rotations[a + 3]!);
+  return 4 * Math.asin(Math.min(1, chord / 2)) * DEG_PER_RAD;
+}
+
+/** The farthest that any of some joints gets from where it was at frame `from`, so that a there-and-back is no nothing; and which one: -1 where none turns. */
+export function farthestTurn(motion: Turning, joints: readonly number[], from: number, to: number): { readonly deg: number; readonly joint: number } {
+  let deg = 0;
+  let joint = -1;
+  for (const j of joints) {
+    for (let t = from + 1; t <= to; t++) {
+      const turned = turnBetween(motion, j, from, t);
+      if (turned > deg) {
+        deg = turned;
+        joint = j;
+      }
     }
   }
-  return most * DEG_PER_RAD;
+  return { deg, joint };
+}
+
+/** Largest turn of a joint away from where it was at the beginning of a pause, degrees. */
+export function driftOf(motion: Turning & Pick<Motion, 'timesS'>, of: MomentsOf, fromS: number, toS: number): number {
+  const { timesS } = motion;
+  let from = 0;
+  while (from < timesS.length && timesS[from]! < fromS) from++;
+  let to = from;
+  while (to + 1 < timesS.length && timesS[to + 1]! <= toS) to++;
+  return from < timesS.length && timesS[from]! <= toS ? farthestTurn(motion, seenJointsOf(motion, of), from, to).deg : 0;
 }

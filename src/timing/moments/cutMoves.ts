@@ -1,0 +1,112 @@
+/**
+ * Moves and pauses of one speed, a limb's or the body's.
+ *
+ * A limb begins to move where its speed rises above an upper threshold; the move reaches out on both sides to where it falls below a
+ * lower one (hysteresis), and on to where a minimum-jerk move with that speed there would have begun and ended. Both
+ * thresholds hang on the take's own quick moves and on the noise that was measured: a noisy track hides no pause, a still one
+ * makes none up. A dip that is too short for a pause parts two moves (the turn at the top of a reach), without a pause between.
+ */
+import type { Motion } from '../../motion/motion.ts';
+import { calmed, type LimbSpeed } from './limbSpeed.ts';
+import type { Moments, MomentsOf, Move, Pause } from './moments.ts';
+import { moveOf } from './moveOf.ts';
+import { refineEdges } from './refineEdges.ts';
+import { activeRuns, join, knownRuns, parts, type Run } from './runs.ts';
+import { driftOf } from './turned.ts';
+
+/** Upper threshold: part of the limb's quick moves (95 % of its speeds lie below), but no more than a slow move has. Our choices. */
+const UPPER_PART = 0.08;
+const UPPER_MOST_DEG_PER_S = 12;
+/** Speeds that nobody calls a move, ° a second: quiet standing sways with about half of that. Our choice. */
+const UPPER_LEAST_DEG_PER_S = 2.5;
+/** Of the noise, in sigmas, for the upper threshold, and for the lower one. */
+const NOISE_SIGMAS = 3.5;
+const LOWER_NOISE_SIGMAS = 2;
+/** Where the noise would raise the threshold, the speed is read from mean velocities over so long, seconds of the performer. Our choice. */
+const CALM_S = 0.2;
+/** By this part of it such a mean crosses a low threshold too early, and too late behind the move. Our choice. */
+const CALM_BLUR_PART = 0.25;
+/** Lower threshold as a part of the upper one. */
+const LOWER_PART = 0.5;
+/** Shortest move and pause, seconds of the performer: two steps on twos at 24. Our choice. */
+const LEAST_MOVE_S = 0.12;
+export const LEAST_PAUSE_S = 0.17;
+/** A move that goes less far is none, degrees; nor one that noise of the measured speed makes by wandering for half a second. Our choices. */
+const LEAST_SIZE_DEG = 2;
+const NOISE_WANDERS_S = 0.5;
+/** A move that the take's first or last frame cuts must be this long, seconds: the smoother's ends tremble. Our choice. */
+const LEAST_CUT_MOVE_S = 0.2;
+const NEAR_S = 1e-9;
+
+/** What of that which the thresholds find is left: each rising in time. */
+export interface Counting {
+  /** Of all stretches in which the speed is above the thresholds, before short gaps between them are closed. */
+  readonly runs?: (runs: readonly Run[]) => readonly Run[];
+  /** Of all moves. */
+  readonly moves?: (moves: readonly Move[]) => readonly Move[];
+}
+
+/**
+ * @param speed of the limb or of the body, as measured
+ * @param captureFactor how many times slower than the performer the container's clock runs
+ * @param counting what counts of what was found; where the rest was is rest
+ */
+export function cutMoves(motion: Motion, of: MomentsOf, speed: LimbSpeed, captureFactor: number, counting: Counting): Moments {
+  const { timesS } = motion;
+  const calm = NOISE_SIGMAS * speed.noiseDegPerS > threshold(speed.degPerS) ? calmed(speed, motion, captureFactor, CALM_S) : speed;
+  const { degPerS, noiseDegPerS, meanOverS } = calm;
+  const blurS = CALM_BLUR_PART * meanOverS * captureFactor;
+  const upper = Math.max(NOISE_SIGMAS * noiseDegPerS, threshold(degPerS));
+  const lower = Math.max(LOWER_PART * upper, Math.min(upper, LOWER_NOISE_SIGMAS * noiseDegPerS));
+  const leastDeg = Math.max(LEAST_SIZE_DEG, NOISE_WANDERS_S * noiseDegPerS);
+  const known = knownRuns(degPerS);
+  const every = known.flatMap((run) => activeRuns(degPerS, run, upper, lower)).filter(({ from, to }) => (timesS[to]! - timesS[from]!) / captureFactor >= LEAST_MOVE_S / 2);
+  const active = counting.runs?.(every) ?? every;
+  const found = known.flatMap((run) => {
+    const own = join(active.filter(({ from, to }) => from >= run.from && to <= run.to), timesS, LEAST_PAUSE_S * captureFactor).flatMap((one) => parts(one, degPerS)).map((one) => moveOf(motion, of, one, degPerS, lower, blurS));
+    const leastS = ({ startS, endS }: Move): number => (startS <= timesS[run.from]! || endS >= timesS[run.to]! ? LEAST_CUT_MOVE_S : LEAST_MOVE_S);
+    return own.filter((move) => move.sizeDeg >= leastDeg && (move.endS - move.startS) / captureFactor >= leastS(move));
+  });
+  const kept = counting.moves?.(found) ?? found;
+  const moves: Move[] = [];
+  const pauses: Pause[] = [];
+  for (const run of known) {
+    const [firstS, lastS] = [timesS[run.from]!, timesS[run.to]!];
+    const own = apart(refineEdges(kept.filter(({ peakS }) => peakS >= firstS && peakS <= lastS), timesS, speed, run, captureFactor));
+    moves.push(...own);
+    // between the moves that were found, and before and after them
+    let fromS = firstS;
+    for (const { startS, endS } of [...own, { startS: lastS, endS: lastS }]) {
+      if ((startS - fromS) / captureFactor >= LEAST_PAUSE_S - NEAR_S) pauses.push({ of, fromS, toS: startS, driftDeg: driftOf(motion, of, fromS, startS) });
+      fromS = Math.max(fromS, endS);
+    }
+  }
+  return { moves, pauses };
+}
+
+/** Moves that were led on into each other meet half-way. */
+function apart(moves: readonly Move[]): Move[] {
+  const out: Move[] = [];
+  for (const move of moves) {
+    const last = out.at(-1);
+    if (last === undefined || move.startS >= last.endS) {
+      out.push(move);
+      continue;
+    }
+    const meetS = Math.min(move.peakS, Math.max(last.peakS, (last.endS + move.startS) / 2));
+    out[out.length - 1] = { ...last, endS: meetS };
+    out.push({ ...move, startS: meetS });
+  }
+  return out;
+}
+
+/** Upper threshold as far as noise has no say in it. */
+function threshold(degPerS: Float64Array): number {
+  return Math.max(UPPER_LEAST_DEG_PER_S, Math.min(UPPER_MOST_DEG_PER_S, UPPER_PART * quick(degPerS)));
+}
+
+/** Speed below which 95 % of the known ones lie. */
+function quick(degPerS: Float64Array): number {
+  const known = degPerS.filter((v) => !Number.isNaN(v)).sort();
+  return known.length === 0 ? 0 : known[Math.floor(0.95 * (known.length - 1))]!;
+}
