@@ -1,7 +1,7 @@
 /** How fast the whole body turns at every frame: all of its joints as one limb, the noisy ones with less of a say. */
 import type { Motion } from '../../motion/motion.ts';
 import type { LimbSpeed } from './limbSpeed.ts';
-import { noiseCutoffHz, trembleS } from './noiseGain.ts';
+import { frameSpacingS, noiseCutoffHz, trembleS } from './noiseGain.ts';
 
 /** As of a limb, with the velocities as they were weighed; `weights` of the joints, 0..1. */
 export interface BodySpeed extends LimbSpeed {
@@ -26,7 +26,8 @@ export function bodySpeed(limbs: readonly LimbSpeed[], motion: Motion, captureFa
     degPerS: motion.timesS.map((_, t) => (seen.length === 0 || seen.some(({ degPerS }) => Number.isNaN(degPerS[t]!)) ? Number.NaN : speedAt(velocities, t))),
     noiseDegPerS,
     noiseDeg: (noiseDegPerS / Math.sqrt(Math.max(1, 3 * noises.length))) * trembleS(noiseCutoffHz(motion, captureFactor)),
-    joints: seen.flatMap(({ joints }) => joints), velocities, jointNoiseDegPerS, meanOverS: 0, weights,
+    joints: seen.flatMap(({ joints }) => joints), velocities, jointNoiseDegPerS, weights,
+    meanOverS: 2 * frameSpacingS(motion, captureFactor),
   };
 }
 

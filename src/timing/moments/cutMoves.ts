@@ -1,5 +1,5 @@
 /**
- * Moves and pauses of one speed, a limb's or the body's.
+ * Moves of one speed, a limb's or the body's, and the pauses between them.
  *
  * A limb begins to move where its speed rises above an upper threshold; the move reaches out on both sides to where it falls below a
  * lower one (hysteresis), and on to where a minimum-jerk move with that speed there would have begun and ended. Both
@@ -8,8 +8,9 @@
  */
 import type { Motion } from '../../motion/motion.ts';
 import { calmed, type LimbSpeed } from './limbSpeed.ts';
-import type { Moments, MomentsOf, Move, Pause } from './moments.ts';
+import type { MomentsOf, Move, Pause } from './moments.ts';
 import { moveOf } from './moveOf.ts';
+import { frameSpacingS } from './noiseGain.ts';
 import { refineEdges } from './refineEdges.ts';
 import { activeRuns, join, knownRuns, parts, type Run } from './runs.ts';
 import { driftOf } from './turned.ts';
@@ -28,9 +29,11 @@ const CALM_S = 0.2;
 const CALM_BLUR_PART = 0.25;
 /** Lower threshold as a part of the upper one. */
 const LOWER_PART = 0.5;
-/** Shortest move and pause, seconds of the performer: two steps on twos at 24. Our choice. */
+/** Shortest move, and shortest pause, seconds of the performer: two steps on twos at 24. Our choices. */
 const LEAST_MOVE_S = 0.12;
-export const LEAST_PAUSE_S = 0.17;
+const LEAST_PAUSE_S = 0.17;
+/** Nor is a pause shorter than so many frames: where they lie far apart, one that stands looks like any turn. Our choice. */
+const LEAST_PAUSE_FRAMES = 1.5;
 /** A move that goes less far is none, degrees; nor one that noise of the measured speed makes by wandering for half a second. Our choices. */
 const LEAST_SIZE_DEG = 2;
 const NOISE_WANDERS_S = 0.5;
@@ -51,45 +54,58 @@ export interface Counting {
  * @param captureFactor how many times slower than the performer the container's clock runs
  * @param counting what counts of what was found; where the rest was is rest
  */
-export function cutMoves(motion: Motion, of: MomentsOf, speed: LimbSpeed, captureFactor: number, counting: Counting): Moments {
+export function cutMoves(motion: Motion, of: MomentsOf, speed: LimbSpeed, captureFactor: number, counting: Counting): readonly Move[] {
   const { timesS } = motion;
   const calm = NOISE_SIGMAS * speed.noiseDegPerS > threshold(speed.degPerS) ? calmed(speed, motion, captureFactor, CALM_S) : speed;
   const { degPerS, noiseDegPerS, meanOverS } = calm;
   const blurS = CALM_BLUR_PART * meanOverS * captureFactor;
   const upper = Math.max(NOISE_SIGMAS * noiseDegPerS, threshold(degPerS));
   const lower = Math.max(LOWER_PART * upper, Math.min(upper, LOWER_NOISE_SIGMAS * noiseDegPerS));
+  const pauseS = leastPauseS(motion, captureFactor);
   const leastDeg = Math.max(LEAST_SIZE_DEG, NOISE_WANDERS_S * noiseDegPerS);
   const known = knownRuns(degPerS);
   const every = known.flatMap((run) => activeRuns(degPerS, run, upper, lower)).filter(({ from, to }) => (timesS[to]! - timesS[from]!) / captureFactor >= LEAST_MOVE_S / 2);
   const active = counting.runs?.(every) ?? every;
   const found = known.flatMap((run) => {
-    const own = join(active.filter(({ from, to }) => from >= run.from && to <= run.to), timesS, LEAST_PAUSE_S * captureFactor).flatMap((one) => parts(one, degPerS)).map((one) => moveOf(motion, of, one, degPerS, lower, blurS));
+    const own = join(active.filter(({ from, to }) => from >= run.from && to <= run.to), timesS, pauseS).flatMap((one) => parts(one, degPerS)).map((one) => moveOf(motion, of, one, degPerS, lower, blurS));
     const leastS = ({ startS, endS }: Move): number => (startS <= timesS[run.from]! || endS >= timesS[run.to]! ? LEAST_CUT_MOVE_S : LEAST_MOVE_S);
     return own.filter((move) => move.sizeDeg >= leastDeg && (move.endS - move.startS) / captureFactor >= leastS(move));
   });
   const kept = counting.moves?.(found) ?? found;
-  const moves: Move[] = [];
-  const pauses: Pause[] = [];
-  for (const run of known) {
-    const [firstS, lastS] = [timesS[run.from]!, timesS[run.to]!];
-    const own = apart(refineEdges(kept.filter(({ peakS }) => peakS >= firstS && peakS <= lastS), timesS, speed, run, captureFactor));
-    moves.push(...own);
-    // between the moves that were found, and before and after them
-    let fromS = firstS;
-    for (const { startS, endS } of [...own, { startS: lastS, endS: lastS }]) {
-      if ((startS - fromS) / captureFactor >= LEAST_PAUSE_S - NEAR_S) pauses.push({ of, fromS, toS: startS, driftDeg: driftOf(motion, of, fromS, startS) });
-      fromS = Math.max(fromS, endS);
-    }
-  }
-  return { moves, pauses };
+  return known.flatMap((run) => {
+    const own = kept.filter(({ peakS }) => peakS >= timesS[run.from]! && peakS <= timesS[run.to]!);
+    return met(refineEdges(own, timesS, speed, run, captureFactor), pauseS);
+  });
 }
 
-/** Moves that were led on into each other meet half-way. */
-function apart(moves: readonly Move[]): Move[] {
+/** Pauses of a limb or of the body: between its moves, and before and after them, as far as its speed is known. */
+export function pausesBetween(motion: Motion, of: MomentsOf, { degPerS }: LimbSpeed, moves: readonly Move[], captureFactor: number): readonly Pause[] {
+  const { timesS } = motion;
+  const leastS = leastPauseS(motion, captureFactor);
+  return knownRuns(degPerS).flatMap((run): readonly Pause[] => {
+    const [firstS, lastS] = [timesS[run.from]!, timesS[run.to]!];
+    const own = moves.filter(({ startS, endS }) => endS > firstS && startS < lastS);
+    const out: Pause[] = [];
+    let fromS = firstS;
+    for (const { startS, endS } of [...own, { startS: lastS, endS: lastS }]) {
+      if (startS - fromS >= leastS - NEAR_S) out.push({ of, fromS, toS: startS, driftDeg: driftOf(motion, of, fromS, startS) });
+      fromS = Math.max(fromS, endS);
+    }
+    return out;
+  });
+}
+
+/** Shortest pause that is one, container seconds. */
+function leastPauseS(motion: Motion, captureFactor: number): number {
+  return Math.max(LEAST_PAUSE_S, LEAST_PAUSE_FRAMES * frameSpacingS(motion, captureFactor)) * captureFactor;
+}
+
+/** Moves with less than a pause between them, and those that were led on into each other, meet half-way. */
+function met(moves: readonly Move[], pauseS: number): Move[] {
   const out: Move[] = [];
   for (const move of moves) {
     const last = out.at(-1);
-    if (last === undefined || move.startS >= last.endS) {
+    if (last === undefined || move.startS - last.endS >= pauseS - NEAR_S) {
       out.push(move);
       continue;
     }

@@ -22,7 +22,7 @@ export interface LimbSpeed {
   readonly joints: readonly number[];
   readonly velocities: readonly Float64Array[];
   readonly jointNoiseDegPerS: readonly number[];
-  /** Seconds of the performer's time over which velocities are means: 0 as measured. */
+  /** Seconds of the performer's time over which velocities are means: as measured, from the frame before to the frame after. */
   readonly meanOverS: number;
 }
 
@@ -68,7 +68,7 @@ export function limbSpeed(motion: Motion, limb: Limb, captureFactor: number): Li
     degPerS: sum.map((square, t) => (missing[t] === 1 || joints.length === 0 ? Number.NaN : Math.sqrt(square) * by)),
     noiseDegPerS: Math.sqrt(variance) * by,
     noiseDeg: Math.sqrt(variance / Math.max(1, 3 * joints.length)) * by * trembleS(cutoffHz),
-    joints, velocities, jointNoiseDegPerS: variances.map((own) => Math.sqrt(own) * by), meanOverS: 0,
+    joints, velocities, jointNoiseDegPerS: variances.map((own) => Math.sqrt(own) * by), meanOverS: 2 * frameSpacingS(motion, captureFactor),
   };
 }
 
@@ -101,7 +101,7 @@ export function calmed(speed: LimbSpeed, motion: Motion, captureFactor: number, 
   const frameS = frameSpacingS(motion, captureFactor);
   const frames = 2 * Math.floor(half / captureFactor / frameS) + 1;
   const gain = meanGain(noiseCutoffHz(motion, captureFactor), frames, frameS);
-  return { ...speed, degPerS, noiseDegPerS: speed.noiseDegPerS * gain, meanOverS: (frames - 1) * frameS };
+  return { ...speed, degPerS, noiseDegPerS: speed.noiseDegPerS * gain, meanOverS: Math.hypot(speed.meanOverS, (frames - 1) * frameS) };
 }
 
 /**

@@ -21,7 +21,7 @@ const STILL_SHARE = 0.25;
 /** A move is more than so many times the wandering of a still window. Our choice. */
 const TIMES_WANDERING = 3;
 /** Wandering goes with tremble: it is believed up to the way that the noise of the speed goes in so long, seconds of the performer. Our choice. */
-const TREMBLE_S = 1;
+const TREMBLE_S = 0.5;
 /** The difference of two angles that are each one sigma off. */
 const ERRORS = Math.SQRT2;
 /** A move of this part of the limb's largest is one of its own. Our choice. */
@@ -35,12 +35,15 @@ const NEAR_S = 1e-6;
  * @param captureFactor how many times slower than the performer the container's clock runs
  */
 export function withoutWandering(motion: Motion, speed: LimbSpeed, moves: readonly Move[], captureFactor: number): readonly Move[] {
-  const largest = moves.reduce((most, { sizeDeg }) => Math.max(most, sizeDeg), 0);
-  if (moves.every(({ sizeDeg }) => sizeDeg >= OWN_PART * largest)) return moves;
+  if (moves.length === 0) return moves;
+  const largest = moves.reduce((most, move) => (move.sizeDeg > most.sizeDeg ? move : most));
   const wanderDeg = TIMES_WANDERING * Math.min(wanderingOf(motion, speed, captureFactor), TREMBLE_S * speed.noiseDegPerS);
+  const isWandering = (move: Move): boolean => move.sizeDeg < wanderDeg && move.sizeDeg < ERRORS * errorOf(motion, speed, move);
+  // nothing that the limb does stands out
+  const neverMoves = isWandering(largest);
   return moves.filter((move, k) => {
-    const { sizeDeg } = move;
-    if (sizeDeg >= OWN_PART * largest || sizeDeg >= wanderDeg || sizeDeg >= ERRORS * errorOf(motion, speed, move)) return true;
+    if ((!neverMoves && move.sizeDeg >= OWN_PART * largest.sizeDeg) || !isWandering(move)) return true;
+    if (neverMoves) return false;
     const [before, after] = [moves[k - 1], moves[k + 1]];
     return before !== undefined && after !== undefined && before.endS >= move.startS - NEAR_S && after.startS <= move.endS + NEAR_S;
   });
