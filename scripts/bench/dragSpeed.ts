@@ -33,7 +33,8 @@ const marks: readonly TimeMark[] = Array.from({ length: MARKS }, (_, k) => {
   return { id: `m${k + 1}`, sourceS: timeS, filmS: timeS, locked: false, kind: 'placed', name: '' };
 });
 
-const plansMade = (page: Page): Promise<number[]> => page.evaluate(() => performance.getEntriesByName('plan', 'measure').map((entry) => entry.duration));
+const measured = (page: Page, name: 'plan' | 'foreseen'): Promise<number[]> =>
+  page.evaluate((of) => performance.getEntriesByName(of, 'measure').map((entry) => entry.duration), name);
 
 /** Moves the pressed pointer once a display frame, from the page's own clock; returns the times between frames, ms. */
 async function drag(page: Page, x: number, y: number, moves: number): Promise<number[]> {
@@ -83,7 +84,7 @@ export async function dragSpeed(browser: Browser, url: string, say: (line: strin
       // the first plans warm everything up
       await drag(page, x, y, 40);
       await page.waitForTimeout(500);
-      await page.evaluate(() => performance.clearMeasures('plan'));
+      await page.evaluate(() => { performance.clearMeasures('plan'); performance.clearMeasures('foreseen'); });
       let gaps: number[] = [];
       let tookMs = 0;
       const tasks = await traceMainThread(browser, page, async () => {
@@ -95,10 +96,10 @@ export async function dragSpeed(browser: Browser, url: string, say: (line: strin
       const long = tasks.filter(({ workMs }) => workMs > FRAME_MS).length;
       await page.mouse.up();
       await page.waitForTimeout(800);
-      const plans = await plansMade(page);
+      const [plans, foreseen] = [await measured(page, 'plan'), await measured(page, 'foreseen')];
       const late = gaps.filter((ms) => ms > FRAME_MS + LATE_MS).length;
       rows.push([
-        what, String(gaps.length), timeText(percentile(gaps, 0.5)), timeText(percentile(gaps, 0.95)), `${((100 * late) / gaps.length).toFixed(0)} %`, String(plans.length),
+        what, String(gaps.length), timeText(percentile(gaps, 0.5)), timeText(percentile(gaps, 0.95)), `${((100 * late) / gaps.length).toFixed(0)} %`, timeText(percentile(foreseen, 0.5)), timeText(percentile(foreseen, 0.95)), String(plans.length),
         timeText(percentile(plans, 0.5)), `${((100 * busyMs) / tookMs).toFixed(0)} %`, String(long), timeText(Math.max(...tasks.map((t) => t.codeMs))), timeText(tasks[0]?.workMs ?? Number.NaN), timeText(tasks[0]?.wallMs ?? Number.NaN),
       ]);
       for (const task of tasks.slice(0, Number(process.env['BENCH_TASKS'] ?? 0))) say(`  ${task.workMs.toFixed(1)} ms of ${task.wallMs.toFixed(1)}: ${task.mostly}`);
@@ -106,9 +107,9 @@ export async function dragSpeed(browser: Browser, url: string, say: (line: strin
     return {
       title: 'Drag of a mark',
       how: `The app with a made-up take of ${DURATION_S} s, the body fitted to it, the ${BRAMBLE.joints.length} joints of the largest example, ${facts} steps on ones at ${RATE} exposures a second, ${MARKS} marks; the first mark is dragged to and fro by ${MOVES} moves of the pointer on Pace. ` +
-        'Frames: the page’s own animation frames while it is dragged; late: more than 1 ms after the sixtieth of a second. Plan: from the move until the plan is there. Busy: what the page’s main thread worked of the time. ' +
+        'Frames: the page’s own animation frames while it is dragged; late: more than 1 ms after the sixtieth of a second. Foreseen: from the move until what the rows show is worked out (times, exposures, curves, moves and pauses, limbs; drawn with the next frame). Plan: from the move until the plan itself is there. Busy: what the page’s main thread worked of the time. ' +
         'Where frames come late and the thread is idle, they wait for the software that draws in the place of a graphics card, and for the worker, which shares the cores with it. Code and task as above.',
-      heads: ['drag', 'frames|r', 'between frames: median|r', '95 %|r', 'late|r', 'plans|r', 'plan: median|r', 'main thread busy|r', 'tasks of more than a frame’s work|r', 'longest code|r', 'longest task: work|r', 'on the clock|r'],
+      heads: ['drag', 'frames|r', 'between frames: median|r', '95 %|r', 'late|r', 'foreseen: median|r', '95 %|r', 'plans|r', 'plan: median|r', 'main thread busy|r', 'tasks of more than a frame’s work|r', 'longest code|r', 'longest task: work|r', 'on the clock|r'],
       rows,
     };
   } finally {

@@ -5,7 +5,7 @@ import type { Poses } from '../timing/poses.ts';
 import { sampleMotion } from '../timing/sampleMotion.ts';
 import { snapExtremes } from '../timing/snap/snapExtremes.ts';
 import type { TurningPoint } from '../timing/snap/turningPoints.ts';
-import { layOutSteps, warpOf, type Steps } from '../timing/steps.ts';
+import { layOutSteps, warpOf, type Steps, type StepTiming } from '../timing/steps.ts';
 import type { TimingSettings } from '../timing/timingSettings.ts';
 import type { Plan } from './plan.ts';
 
@@ -25,16 +25,17 @@ export function putOnSteps(
   marks: TimingSettings['marks'], holdSpans: TimingSettings['holdSpans'], points: readonly TurningPoint[],
 ): Stepped {
   const { timesS } = motion;
-  const timing = { inS, outS, captureFactor, rate, on, timeScale, marks, holdSpans };
-  const [firstS, lastS] = [timesS[0]!, timesS[timesS.length - 1]!];
-  let steps = layOutSteps(timing, firstS, lastS);
-  let bentTime: Stepped['bentTime'] = { bent: [], left: [] };
-  if (points.length > 0) {
-    const snapped = snapExtremes(warpOf(timing, firstS, lastS), steps.filmTimeS, points);
-    bentTime = { bent: snapped.bent, left: snapped.left };
-    if (snapped.bent.length > 0) steps = layOutSteps(timing, firstS, lastS, snapped.anchors);
-  }
+  const { steps, bentTime } = stepsOf({ inS, outS, captureFactor, rate, on, timeScale, marks, holdSpans }, timesS, points);
   return { steps, bentTime, posesAt: posesLater((delaySteps) => sampleMotion(motion, stepsBack(steps.sourceTimeS, delaySteps))) };
+}
+
+/** The steps alone. Errors as for layOutSteps. @param timesS of the take's frames @param points extremes to be drawn to steps */
+export function stepsOf(timing: StepTiming, timesS: Float64Array, points: readonly TurningPoint[]): Pick<Stepped, 'steps' | 'bentTime'> {
+  const [firstS, lastS] = [timesS[0]!, timesS[timesS.length - 1]!];
+  const steps = layOutSteps(timing, firstS, lastS);
+  if (points.length === 0) return { steps, bentTime: { bent: [], left: [] } };
+  const { bent, left, anchors } = snapExtremes(warpOf(timing, firstS, lastS), steps.filmTimeS, points);
+  return { steps: bent.length > 0 ? layOutSteps(timing, firstS, lastS, anchors) : steps, bentTime: { bent, left } };
 }
 
 /** Each lag made once. */

@@ -5,6 +5,7 @@ import { createPlanDesk } from '../../src/app/plan/planDesk.ts';
 import type { FromPlanWorker, ToPlanWorker } from '../../src/app/plan/planProtocol.ts';
 import { editSettings, startWithBook, undoBook } from '../../src/app/state/bookStore.ts';
 import { curvesOfPlan, planSettled, startPlanning } from '../../src/app/state/planning.ts';
+import { editTiming } from '../../src/app/state/timingEdits.ts';
 import { playhead, setPlayhead } from '../../src/app/state/playhead.ts';
 import { session } from '../../src/app/state/session.ts';
 import { memoryOf } from '../../src/app/worker/memoryOf.ts';
@@ -67,6 +68,33 @@ describe('the plan from the worker', () => {
     // Of 60 frames, all but those after the last step's row.
     expect(curve?.length).toBeGreaterThan(50);
     expect(curvesOfPlan({ ...plan })).toBeNull();
+  });
+
+  it('foresees a dragged mark at once, from the plan on the screen, until the plan for it is there', () => {
+    session.setState({ track: TRACK });
+    worker().answerAll();
+    const { plan } = session.getState();
+    expect(session.getState().foreseen).toBeNull();
+    const mark = (filmS: number): void => void editTiming((timing) => ({ ...timing, marks: [{ id: 'a', sourceS: 1, filmS, locked: false, kind: 'placed', name: '' }, { id: 'z', sourceS: TRACK.timesS.at(-1)!, filmS: TRACK.timesS.at(-1)!, locked: false, kind: 'placed', name: '' }] }), { label: 'a mark' });
+    mark(0.75);
+    const seen = session.getState().foreseen!;
+    expect(session.getState().plan).toBe(plan);
+    expect(seen.sourceTimeS).not.toEqual(plan!.sourceTimeS);
+    expect(curvesOfPlan(seen)?.(0).length).toBeGreaterThan(50);
+    // one more while the first is under way: the first plan to come is not the one that is wanted
+    mark(0.5);
+    worker().answer();
+    expect(session.getState().plan).not.toBe(plan);
+    const wanted = session.getState().foreseen!;
+    worker().answerAll();
+    const made = session.getState().plan!;
+    expect(session.getState().foreseen).toBeNull();
+    expect(wanted.sourceTimeS).toEqual(made.sourceTimeS);
+    expect(curvesOfPlan(seen)).toBeNull();
+    // anything else that changes is not foreseen
+    editSettings({ rate: 12 });
+    expect(session.getState().foreseen).toBeNull();
+    worker().answerAll();
   });
 
   it('sends the track once and settings from then on', () => {

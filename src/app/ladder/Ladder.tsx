@@ -9,7 +9,7 @@ import { drawLadder, ladder, type Standing } from '../../charts/ladder.ts';
 import { BALANCE_MARK_WORDS, balanceMarkAt } from '../../charts/poise/balanceMark.ts';
 import { useDrawing } from '../look/useDrawing.ts';
 import { paintWithPlayhead } from '../state/playhead.ts';
-import { useBook, useSession } from '../state/use.ts';
+import { useBook, useSeenPlan, useSession } from '../state/use.ts';
 import { useBenchRows } from './benchContext.ts';
 import { byHandAt, standingAt } from './handMarks.ts';
 
@@ -20,7 +20,7 @@ function footWords(stands: Standing): string[] {
 }
 
 export function Ladder(): ReactElement {
-  const plan = useSession((s) => s.plan);
+  const plan = useSeenPlan();
   const posing = useSession((s) => s.job?.kind === 'posing');
   const shotSteps = useBook((b) => b.shotSteps);
   const { rows, window, layout } = useBenchRows();

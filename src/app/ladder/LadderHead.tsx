@@ -11,10 +11,10 @@ import { goToStep, runCommand } from '../state/commands.ts';
 import { paintWithPlayhead } from '../state/playhead.ts';
 import { frameTimes } from '../state/shownFrame.ts';
 import { bookStore } from '../state/bookStore.ts';
-import { useBook, useSession } from '../state/use.ts';
+import { useBook, useSeenPlan } from '../state/use.ts';
 
 export function LadderHead({ layout }: { readonly layout: LadderLayout }): ReactElement {
-  const plan = useSession((s) => s.plan);
+  const plan = useSeenPlan();
   const shotSteps = useBook((b) => b.shotSteps);
   const step = useRef<HTMLInputElement>(null);
   const exposures = useRef<HTMLSpanElement>(null);

@@ -4,8 +4,10 @@
  */
 import type { CorrectionAsk, CorrectionResult } from '../../balance/correct/solveCorrection.ts';
 import { STANDARD_ARMATURE } from '../../puppet/standard.ts';
+import { foreseenPlan } from '../../plan/foreseen.ts';
 import type { FrameAngles } from '../../plan/makePlan.ts';
 import type { Plan } from '../../plan/plan.ts';
+import { stepsOf } from '../../plan/stepped.ts';
 import { bodyFor } from '../fit/fitting.ts';
 import { createPlanAsker, type PlanAsker, type PlanWish, type PlanWorkerLike } from '../plan/askPlan.ts';
 import { angleCurves, type AngleCurves } from './angleCurves.ts';
@@ -15,14 +17,14 @@ import { playhead, repaintPlayhead, setPlayhead } from './playhead.ts';
 import { showProblem } from './problems.ts';
 import { session } from './session.ts';
 
-/** The plan on the screen with the angles between its steps; a later wish may be under way or have been refused. */
-let shown: { readonly plan: Plan; readonly frames: FrameAngles } | null = null;
+/** The plan on the screen, what it was made of and the angles between its steps; a later wish may be under way or have been refused. */
+let shown: { readonly wish: PlanWish; readonly plan: Plan; readonly frames: FrameAngles } | null = null;
 let asker: PlanAsker | null = null;
 let waiters: (() => void)[] = [];
 
-/** The angles between the steps of a plan that is on the screen; `null` for any other. */
+/** The angles between the steps of a plan that is on the screen, also of one that is foreseen; `null` for any other. */
 export function curvesOfPlan(plan: Plan): AngleCurves | null {
-  return shown !== null && shown.plan === plan ? angleCurves(shown.frames, plan) : null;
+  return shown !== null && (shown.plan === plan || session.getState().foreseen === plan) ? angleCurves(shown.frames, plan) : null;
 }
 
 /** Those angles as they are, frame by frame; `null` likewise. */
@@ -68,6 +70,16 @@ function isSame(a: PlanWish | null, b: PlanWish | null): boolean {
   return a.track === b.track && a.body === b.body && a.armature === b.armature && a.puppet === b.puppet && a.timing === b.timing && a.poise === b.poise && a.settings === b.settings;
 }
 
+/** What can be said of a wish at once: where it differs from the plan on the screen by marks and holds alone. */
+function foresee(wish: PlanWish): Plan | null {
+  if (shown === null || !isSame({ ...wish, timing: shown.wish.timing }, shown.wish)) return null;
+  const { plan, frames, wish: { timing: was } } = shown;
+  if (wish.timing === was || wish.timing.snapJoints !== was.snapJoints || wish.timing.alive !== was.alive) return null;
+  const { bent, left } = plan.bentTime;
+  const { steps } = stepsOf({ ...wish.settings, marks: wish.timing.marks, holdSpans: wish.timing.holdSpans }, frames.timesS, [...bent, ...left]);
+  return foreseenPlan(plan, frames, steps);
+}
+
 /** The plan with the very list of joints of the former one where they say the same: what hangs on the list alone stays as it is. */
 function withFormerJoints(plan: Plan, former: Plan | null): Plan {
   return former !== null && JSON.stringify(former.joints) === JSON.stringify(plan.joints) ? { ...plan, joints: former.joints } : plan;
@@ -89,25 +101,26 @@ function keepPlace(former: Plan | null, plan: Plan): void {
  */
 export function startPlanning(makeWorker?: () => PlanWorkerLike): () => void {
   const askedAtMs = new WeakMap<PlanWish, number>();
+  let wanted: PlanWish | null = null;
   const planning = createPlanAsker({
     onPlan: (wish, made, frames, cutoff) => {
       const { plan: former } = session.getState();
       const plan = withFormerJoints(made, former);
       performance.measure('plan', { start: askedAtMs.get(wish) ?? performance.now() });
-      shown = { plan, frames };
-      session.setState({ plan, cutoff });
+      shown = { wish, plan, frames };
+      session.setState({ plan, cutoff, foreseen: wanted === null || wanted === wish ? null : foresee(wanted) });
       keepPlace(former, plan);
       tellWaiters();
     },
     // The former plan stays on the screen: the strip says why the new one could not be made.
     onProblem: (_wish, thrown) => {
+      session.setState({ foreseen: null });
       showProblem(thrown);
       tellWaiters();
     },
   }, makeWorker);
   asker = planning;
 
-  let wanted: PlanWish | null = null;
   const look = (): void => {
     const now = wishNow();
     if (isSame(now, wanted)) return;
@@ -116,11 +129,14 @@ export function startPlanning(makeWorker?: () => PlanWorkerLike): () => void {
     if (now === null) {
       planning.forget();
       shown = null;
-      session.setState({ plan: null, cutoff: null });
+      session.setState({ plan: null, foreseen: null, cutoff: null });
       tellWaiters();
     } else {
-      askedAtMs.set(now, performance.now());
+      const startMs = performance.now();
+      askedAtMs.set(now, startMs);
       planning.ask(now);
+      session.setState({ foreseen: foresee(now) });
+      performance.measure('foreseen', { start: startMs });
       showSettled();
     }
   };

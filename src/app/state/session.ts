@@ -78,6 +78,8 @@ export interface Session {
   readonly track: Track | null;
   readonly fit: Fit | null;
   readonly plan: Plan | null;
+  /** While a plan for another timing is being made: what is known of it already (`plan/foreseen.ts`). To be looked at only. */
+  readonly foreseen: Plan | null;
   /** The smoothing cut-off that the footage suggests; comes with the plan. */
   readonly cutoff: CutoffSuggestion | null;
   readonly job: Job | null;
@@ -103,6 +105,7 @@ export const session = createStore<Session>(() => ({
   track: null,
   fit: null,
   plan: null,
+  foreseen: null,
   cutoff: null,
   job: null,
   problem: null,

@@ -1,6 +1,7 @@
 /** The thin binding between the stores and React. */
 import { useStore } from 'zustand';
 import type { Book } from '../../book/document.ts';
+import type { Plan } from '../../plan/plan.ts';
 import type { PlanSettings } from '../../plan/settings.ts';
 import { type BookState, bookStore } from './bookStore.ts';
 import { type Session, session } from './session.ts';
@@ -8,6 +9,11 @@ import { type Session, session } from './session.ts';
 /** A part of the session; renders again only when that part changes. */
 export function useSession<T>(select: (state: Session) => T): T {
   return useStore(session, select);
+}
+
+/** The plan as rows show it: what is foreseen of the next one where that is under way, for nothing else than to be seen. */
+export function useSeenPlan(): Plan | null {
+  return useStore(session, (s) => s.foreseen ?? s.plan);
 }
 
 /** A part of the book's state with history and saving. */

@@ -8,7 +8,7 @@ import { Picture } from '../../look/Picture.tsx';
 import { player } from '../../play/player.ts';
 import { useTapKey } from '../../play/useTapKey.ts';
 import { paceView } from '../../state/paceView.ts';
-import { useSession } from '../../state/use.ts';
+import { useSeenPlan, useSession } from '../../state/use.ts';
 import { NoPlan } from '../sheet/NoPlan.tsx';
 import { JointColumns } from './JointColumns.tsx';
 import { JointHeads } from './JointHeads.tsx';
@@ -26,6 +26,7 @@ export const SHOWN_AT_FIRST = 4;
 
 export function PaceScreen(): ReactElement {
   const plan = useSession((s) => s.plan);
+  const seen = useSeenPlan();
   const chosen = useSession((s) => s.joints);
   const view = useStore(paceView, (s) => s.view);
   useTapKey();
@@ -40,9 +41,9 @@ export function PaceScreen(): ReactElement {
       <h1 className="unseen">Pace</h1>
       <PaceControls shown={shown} />
       <div className="pace">
-        {plan === null ? <Bench across head={null}><NoPlan /></Bench> : other === undefined ? <WithJoints plan={plan} shown={shown} /> : (
-          <Bench across head={<div className="pace-head"><RailHead plan={plan} /><SpanHead /><other.Head plan={plan} /></div>}>
-            <div className="pace-rows"><Rail plan={plan} /><SpanStrip plan={plan} /><other.Body plan={plan} /></div>
+        {seen === null ? <Bench across head={null}><NoPlan /></Bench> : other === undefined ? <WithJoints plan={seen} shown={shown} /> : (
+          <Bench across head={<div className="pace-head"><RailHead plan={seen} /><SpanHead /><other.Head plan={seen} /></div>}>
+            <div className="pace-rows"><Rail plan={seen} /><SpanStrip plan={seen} /><other.Body plan={seen} /></div>
           </Bench>
         )}
         {plan === null ? <BareSide /> : <Side plan={plan} />}
