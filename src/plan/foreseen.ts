@@ -17,8 +17,8 @@ import type { Plan } from './plan.ts';
  * The plan as it will be on other steps, as far as the steps alone tell.
  *
  * - exact: `exposure`, `holds`, `exposureCount`, `filmTimeS`, `sourceTimeS`.
- * - from the take's curves: `angleDeg` (in proportion between two frames; without what keeps pauses alive), `confidence`,
- *   `state`, `errorDeg`, `unsure` (of the nearer frame). `moments` by their times in the take.
+ * - from the take's curves, where a step shows another moment than before: `angleDeg` (in proportion between two frames; without what
+ *   keeps pauses alive), `confidence`, `state`, `errorDeg`, `unsure` (of the nearer frame). `moments` by their times in the take.
  * - resampled: `incrementDeg` and `limbRates` are the way that the former plan goes between the same two moments of the take; where the take
  *   is held, 0.
  * - everything else, orders in full and balance above all, is the former plan's, step by step, and may be wrong for a moment: to be
@@ -30,63 +30,89 @@ import type { Plan } from './plan.ts';
 export function foreseenPlan(plan: Plan, frames: FrameAngles, { count, exposure, holds, filmTimeS, sourceTimeS }: Steps): Plan | null {
   if (count !== plan.stepCount || count === 0) return null;
   const last = count - 1;
-  const nowAt = Array.from(sourceTimeS, (timeS) => placeIn(plan.sourceTimeS, timeS));
+  const rows = rowsThatChange(plan.sourceTimeS, sourceTimeS);
   return {
     ...plan,
     exposure, holds, filmTimeS, sourceTimeS,
     exposureCount: exposure[last]! + holds[last]! - 1,
-    ...fromFrames(frames, sourceTimeS),
-    incrementDeg: wayBetween(plan.incrementDeg, plan.joints.length, plan.sourceTimeS, nowAt),
+    ...fromFrames(plan, frames, sourceTimeS, rows),
+    incrementDeg: wayBetween(plan.incrementDeg, plan.joints.length, plan.sourceTimeS, rows),
     moments: momentsOnSteps(plan.moments, sourceTimeS),
-    limbRates: ratesBetween(plan, filmTimeS, nowAt),
+    limbRates: ratesBetween(plan, filmTimeS, rows),
   };
 }
 
-function fromFrames({ joints, timesS, ...of }: FrameAngles, sourceTimeS: Float64Array): Pick<Plan, 'angleDeg' | 'confidence' | 'state' | 'errorDeg' | 'unsure'> {
+/** A step that shows another moment than before, or comes after one that does: between which former steps it and the one before it lie. */
+interface ChangedRow {
+  readonly step: number;
+  readonly is: Place;
+  readonly before: Place;
+}
+
+/** All others stay as they are, which a drag leaves most of. */
+function rowsThatChange(wasAtS: Float64Array, isAtS: Float64Array): readonly ChangedRow[] {
+  const out: ChangedRow[] = [];
+  for (let s = 0; s < isAtS.length; s++) {
+    const before = Math.max(0, s - 1);
+    if (isAtS[s] === wasAtS[s] && isAtS[before] === wasAtS[before]) continue;
+    out.push({ step: s, is: placeIn(wasAtS, isAtS[s]!), before: placeIn(wasAtS, isAtS[before]!) });
+  }
+  return out;
+}
+
+function fromFrames(
+  plan: Plan, { joints, timesS, ...of }: FrameAngles, sourceTimeS: Float64Array, rows: readonly ChangedRow[],
+): Pick<Plan, 'angleDeg' | 'confidence' | 'state' | 'errorDeg' | 'unsure'> {
   const width = joints.length;
-  const size = sourceTimeS.length * width;
   const out = {
-    angleDeg: new Float64Array(size), confidence: new Float32Array(size), state: new Uint8Array(size), errorDeg: new Float32Array(size), unsure: new Uint8Array(size),
+    angleDeg: plan.angleDeg.slice(), confidence: plan.confidence.slice(), state: plan.state.slice(), errorDeg: plan.errorDeg.slice(), unsure: plan.unsure.slice(),
   };
-  sourceTimeS.forEach((timeS, s) => {
-    const { low, high, share } = placeIn(timesS, timeS);
+  for (const { step } of rows) {
+    const { low, high, share } = placeIn(timesS, sourceTimeS[step]!);
     const near = (share < 0.5 ? low : high) * width;
     for (let p = 0; p < width; p++) {
-      const at = s * width + p;
+      const at = step * width + p;
       const [a, b] = [of.angleDeg[low * width + p]!, of.angleDeg[high * width + p]!];
-      out.angleDeg[at] = share === 0 ? a : share === 1 ? b : a + (b - a) * share;
+      out.angleDeg[at] = share === 0 ? a : a + (b - a) * share;
       out.confidence[at] = of.confidence[near + p]!;
       out.state[at] = of.state[near + p]!;
       out.errorDeg[at] = of.errorDeg[near + p]!;
       out.unsure[at] = of.unsure[near + p]!;
     }
-  });
+  }
   return out;
 }
 
-/** Ways `[N·W]` since the step before, as they are between the steps at `nowAt`; NaN where the step nearby has none. */
-function wayBetween(ways: Float64Array, width: number, wasAtS: Float64Array, nowAt: readonly Place[]): Float64Array {
-  // summed where the take goes on; what keeps a held moment alive is no way through the take
-  const sum = new Float64Array(ways.length);
-  for (let s = 1; s < wasAtS.length; s++) {
+/** Ways `[N·W]` since the step before, as they are between the places of a row; NaN where the former step nearby has none. */
+function wayBetween(ways: Float64Array, width: number, wasAtS: Float64Array, rows: readonly ChangedRow[]): Float64Array {
+  const out = ways.slice();
+  if (rows.length === 0) return out;
+  // summed over the former steps that the rows reach into
+  const from = rows.reduce((least, { before }) => Math.min(least, before.low), Infinity);
+  const to = rows.reduce((most, { is }) => Math.max(most, is.high), 0);
+  const sum = new Float64Array((to - from + 1) * width);
+  for (let s = from + 1; s <= to; s++) {
+    // what keeps a held moment alive is no way through the take
     const goes = wasAtS[s]! > wasAtS[s - 1]!;
     for (let k = 0; k < width; k++) {
       const way = ways[s * width + k]!;
-      sum[s * width + k] = sum[(s - 1) * width + k]! + (goes && !Number.isNaN(way) ? way : 0);
+      sum[(s - from) * width + k] = sum[(s - 1 - from) * width + k]! + (goes && !Number.isNaN(way) ? way : 0);
     }
   }
-  const out = new Float64Array(nowAt.length * width);
-  const at = ({ low, high, share }: Place, k: number): number => sum[low * width + k]! + (sum[high * width + k]! - sum[low * width + k]!) * share;
-  nowAt.forEach((place, s) => {
-    const near = (place.share < 0.5 ? place.low : place.high) * width;
-    for (let k = 0; k < width; k++) out[s * width + k] = Number.isNaN(ways[near + k]!) ? Number.NaN : s === 0 ? 0 : at(place, k) - at(nowAt[s - 1]!, k);
-  });
+  const at = ({ low, high, share }: Place, k: number): number => {
+    const a = sum[(low - from) * width + k]!;
+    return a + (sum[(high - from) * width + k]! - a) * share;
+  };
+  for (const { step, is, before } of rows) {
+    const near = (is.share < 0.5 ? is.low : is.high) * width;
+    for (let k = 0; k < width; k++) out[step * width + k] = Number.isNaN(ways[near + k]!) ? Number.NaN : step === 0 ? 0 : at(is, k) - at(before, k);
+  }
   return out;
 }
 
-function ratesBetween({ limbRates, sourceTimeS, filmTimeS: wasFilmS }: Plan, filmTimeS: Float64Array, nowAt: readonly Place[]): Plan['limbRates'] {
+function ratesBetween({ limbRates, sourceTimeS, filmTimeS: wasFilmS }: Plan, filmTimeS: Float64Array, rows: readonly ChangedRow[]): Plan['limbRates'] {
   const width = LIMBS.length;
-  const way = (of: Float64Array): Float64Array => wayBetween(of, width, sourceTimeS, nowAt);
+  const way = (of: Float64Array): Float64Array => wayBetween(of, width, sourceTimeS, rows);
   const heights = limbRates.heightsPerS.map((perS, k) => perS * lasts(wasFilmS, Math.floor(k / width)));
   return { turnDeg: way(limbRates.turnDeg), endMm: way(limbRates.endMm), heightsPerS: way(heights).map((by, k) => by / lasts(filmTimeS, Math.floor(k / width))) };
 }
