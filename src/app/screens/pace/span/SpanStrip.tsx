@@ -57,7 +57,7 @@ export function SpanStrip({ plan }: { readonly plan: Plan }): ReactElement | nul
     <>
       {marked === null ? null : <div className="span-light" style={{ left: RAIL_PX, top: rows.top(span[0]), height: rows.top(span[1]) + rows.rowPx - rows.top(span[0]) }} aria-hidden="true" />}
       <div className="span-strip" style={{ width: STRIP_PX, height: rows.heightPx }} onPointerDown={(event) => begin(event, null, null)}>
-        <div className={marked === null ? 'span-all' : 'span-part'} style={{ top: rows.top(span[0]), height: rows.top(span[1]) + rows.rowPx - rows.top(span[0]) }} />
+        <div className={marked === null ? 'span-all' : 'span-chosen'} style={{ top: rows.top(span[0]), height: rows.top(span[1]) + rows.rowPx - rows.top(span[0]) }} />
         <SpanEnd words="Span from step" step={span[0]} least={0} most={span[1]} topPx={fromY} onTake={(event) => begin(event, span[1], rows.centre(span[0]))} onStep={(step) => paceView.setState({ span: [step, span[1]] })} />
         <SpanEnd words="Span to step" step={span[1]} least={span[0]} most={plan.stepCount - 1} topPx={toY} last onTake={(event) => begin(event, span[0], rows.centre(span[1]))} onStep={(step) => paceView.setState({ span: [span[0], step] })} />
       </div>
