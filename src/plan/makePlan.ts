@@ -5,7 +5,8 @@
  *   these, cutoffHz, smoother                      → motion
  *   motion, in, out, rate, on, timeScale, …        → poses on steps
  *   motion                                        → moments: moves and pauses; with the steps → moments on steps
- *   pauses, poses, armature, how they stay alive  → turns added; corrections of the balance likewise
+ *   corrections of the balance, armature          → turns added
+ *   pauses, poses, armature, how it follows, pins, corrections, how pauses stay alive → turns added
  *   poses, armature, how it follows, pins, added  → exact pose of the puppet on its set
  *   exact pose, armature                          → ordered pose: rounded turns, places of points
  *   ordered pose, poses, steps                    → speeds of the limbs
@@ -115,8 +116,9 @@ export function createPlanner(): Planner {
   const onStepsStage = remember((moments: Moments, { steps }: Stepped): MomentsOnSteps => momentsOnSteps(moments, steps.sourceTimeS));
 
   const aliveStage = remember((
-    { pauses }: MomentsOnSteps, { steps, posesAt }: Stepped, armature: Armature, drives: PoseSettings['drives'], alive: TimingSettings['alive'],
-  ): Added | null => aliveTurns({ pauses, poses: posesAt(0), steps, armature, drives }, alive));
+    { pauses }: MomentsOnSteps, { steps, posesAt }: Stepped, performer: Motion, armature: Armature, drives: PoseSettings['drives'], curves: PoseSettings['curves'],
+    pins: PoseSettings['pins'], plantFeet: boolean, others: Added | null, kept: Uint8Array | null, alive: TimingSettings['alive'],
+  ): Added | null => aliveTurns({ pauses, posesAt, performer, steps, armature, settings: { drives, curves, pins, plantFeet }, others, kept }, alive));
 
   const correctStage = remember((corrections: PoiseSettings['corrections'], { steps }: Stepped, armature: Armature): Added | null =>
     correctionTurns(corrections, steps.sourceTimeS, armature));
@@ -173,10 +175,11 @@ export function createPlanner(): Planner {
     const stepped = stepStage(made, s.inS, s.outS, s.captureFactor, s.rate, s.on, s.timeScale, timing.marks, timing.holdSpans, turnStage(made, timing.snapJoints));
     const moments = onStepsStage(momentStage(made, s.captureFactor), stepped);
     const { drives, curves, pins, plantFeet, apparentHeightM } = puppet;
-    const alive = aliveStage(moments, stepped, armature, drives, timing.alive);
-    const added = addStage(alive, correctStage(poise.corrections, stepped, armature));
-    const moved = moveStage(made, stepped.posesAt, armature, drives, curves, pins, plantFeet, added);
+    const corrected = correctStage(poise.corrections, stepped, armature);
     const kept = keepStage(stepped, armature, drives);
+    const alive = aliveStage(moments, stepped, made, armature, drives, curves, pins, plantFeet, corrected, kept, timing.alive);
+    const added = addStage(alive, corrected);
+    const moved = moveStage(made, stepped.posesAt, armature, drives, curves, pins, plantFeet, added);
     const ordered = orderStage(moved, armature, kept);
     const performer = performerStage(body, poise.table, s.mirror);
     const balance = balanceStage(made, stepped, armature, moved, ordered, performer, apparentHeightM, poise);

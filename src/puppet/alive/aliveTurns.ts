@@ -16,23 +16,32 @@ import type { Steps } from '../../timing/steps.ts';
 import { JOINT, JOINT_COUNT } from '../../motion/joints.ts';
 import { conjugate, multiply, readQuat, rotationVector } from '../../numeric/quaternion.ts';
 import type { Vec3 } from '../../numeric/vector3.ts';
-import { emptyAdded, type Added } from '../added.ts';
+import { emptyAdded, sumOfAdded, type Added } from '../added.ts';
+import type { PosesLater } from '../applyArmature.ts';
 import { turnsFreely, type Armature } from '../armature.ts';
 import { completeArmature } from '../completeArmature.ts';
 import { drivesOf } from '../drives.ts';
+import { movePuppet, type PerformerFacts } from '../movePuppet.ts';
+import { orderMoves } from '../orderMoves.ts';
 import type { PuppetSettings } from '../puppetSettings.ts';
 import { angleAbout, DEG_PER_RAD } from '../turns.ts';
 import { carriersOf, stirrersOf, type Carrier } from './carriers.ts';
 import { keepStirring } from './keepStirring.ts';
+import { solvedJoints } from './solvedJoints.ts';
 
 export interface AliveSources {
   /** Of the whole body, and of each limb. */
   readonly pauses: readonly PauseOnSteps[];
-  /** The performer at the steps. */
-  readonly poses: Poses;
+  /** The performer at the steps, also some steps earlier. */
+  readonly posesAt: PosesLater;
+  readonly performer: PerformerFacts;
   readonly steps: Steps;
   readonly armature: Armature;
-  readonly drives: PuppetSettings['drives'];
+  readonly settings: Pick<PuppetSettings, 'drives' | 'curves' | 'pins' | 'plantFeet'>;
+  /** What else is put on top: corrections of the balance. */
+  readonly others: Added | null;
+  /** Moves that are ordered even if they are soon taken back, as for `orderMoves`. */
+  readonly kept: Uint8Array | null;
 }
 
 /** Shortest pause that is kept alive, steps: a shorter one is alive by itself. Our choice. */
@@ -50,12 +59,13 @@ const TAPER_STEPS = 3;
  * What is added to the plan's pauses; `null` where nothing is.
  */
 export function aliveTurns(
-  { pauses, poses, steps, armature, drives }: AliveSources, { strength, pattern, frozen, mostStill }: AliveSettings,
+  { pauses, posesAt, performer, steps, armature, settings, others, kept }: AliveSources, { strength, pattern, frozen, mostStill }: AliveSettings,
 ): Added | null {
   if (strength === 'off') return null;
+  const poses = posesAt(0);
   const complete = completeArmature(armature);
   const width = complete.joints.length;
-  const all = drivesOf(complete, { drives });
+  const all = drivesOf(complete, settings);
   const carriers = carriersOf(complete, all, pattern, frozen);
   const long = pauses.filter(({ fromStep, toStep }) => toStep - fromStep + 1 >= LEAST_ALIVE_STEPS);
   const added = emptyAdded(steps.count, width);
@@ -77,7 +87,13 @@ export function aliveTurns(
       });
     }
   });
-  keepStirring({ pauses: long, poses, armature, complete, drives, ranks: stirrersOf(complete, all, frozen), mostDriftDeg: MOST_DRIFT_DEG[strength], mostStill }, added);
+  keepStirring({
+    pauses: long, complete, ranks: stirrersOf(complete, all, frozen), solved: solvedJoints(complete, all, settings, poses.timesS), mostDriftDeg: MOST_DRIFT_DEG[strength], mostStill,
+    orderedWith: (tried) => {
+      const { rotations, flags } = movePuppet(posesAt, performer, armature, settings, sumOfAdded([tried, others]));
+      return { rotations, flags, orders: orderMoves(complete, rotations, kept) };
+    },
+  }, added);
   return added.turnDeg.some((deg) => deg !== 0) ? added : null;
 }
 

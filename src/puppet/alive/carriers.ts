@@ -42,9 +42,6 @@ export function carriersOf({ joints }: CompleteArmature, drives: readonly Comple
   });
 }
 
-/** Solved from where the feet stand, whatever is put on top. */
-export const LEGS: ReadonlySet<JointName> = new Set<JointName>(['pelvis', ...LIMB_JOINTS.leftLeg, ...LIMB_JOINTS.rightLeg]);
-
 /** The order in which joints are asked to stir: trunk and head first, since an arm may lie on a table; a wrist last. */
 const STIR_RANK: Readonly<Partial<Record<Limb, number>>> = { head: 0, shoulders: 0, leftArm: 1, rightArm: 1 };
 /** A wrist, which carries no pattern, nods. */

@@ -2,30 +2,28 @@
  * Makes sure that no pause looks dead once it is rounded to what a hand can make: wherever all that was added still leaves more
  * than a set count of identical steps, a joint makes one smallest move, and goes back before another such while has passed.
  *
- * What will be ordered is worked out just as the plan does it, limits and rounding included; so it is known and not hoped for.
+ * What will be ordered is worked out just as the plan does it: lags, hand curves, limits, floor, pins, corrections and rounding included; so it is known and
+ * not hoped for. A joint of a limb that is solved from where its end is held is not asked: the solving would take its move back.
  */
-import { JOINT_COUNT } from '../../motion/joints.ts';
 import { conjugate, fromRotationVector, multiply, readQuat, rotationVector, type Quat } from '../../numeric/quaternion.ts';
 import type { Vec3 } from '../../numeric/vector3.ts';
 import type { PauseOnSteps } from '../../timing/moments/moments.ts';
-import type { Poses } from '../../timing/poses.ts';
 import type { Added } from '../added.ts';
-import { applyArmature } from '../applyArmature.ts';
-import { turnsFreely, type Armature } from '../armature.ts';
+import { turnsFreely } from '../armature.ts';
 import type { CompleteArmature, CompleteJoint } from '../complete.ts';
 import { withinLimits } from '../keepLimits.ts';
-import { orderMoves, type Orders } from '../orderMoves.ts';
+import type { Orders } from '../orderMoves.ts';
 import { FLAG_CLIPPED, FLAG_SPREAD } from '../puppetPoses.ts';
-import type { PuppetSettings } from '../puppetSettings.ts';
 import { angleAbout, DEG_PER_RAD, RAD_PER_DEG, turnAbout } from '../turns.ts';
-import { LEGS, type Carrier } from './carriers.ts';
+import type { Carrier } from './carriers.ts';
 
 export interface StirSources {
   readonly pauses: readonly PauseOnSteps[];
-  readonly poses: Poses;
-  readonly armature: Armature;
   readonly complete: CompleteArmature;
-  readonly drives: PuppetSettings['drives'];
+  /** What the puppet gets with what is added so far. */
+  readonly orderedWith: (added: Added) => Ordered;
+  /** `[N·P]` 1 where a joint is solved from where something is held. */
+  readonly solved: Uint8Array;
   /** Those that may move: of each rank in turn, the next where nobody of the former can. */
   readonly ranks: readonly (readonly Carrier[])[];
   /** No joint is turned farther than this by all that is added, degrees. */
@@ -39,33 +37,34 @@ const ROUNDS = 12;
 /** A move is ordered surely from this much beyond where rounding begins. */
 const SURE = 1.02;
 
-/** Adds moves to `added` in place. */
-export function keepStirring(sources: StirSources, added: Added): void {
-  const { poses, armature, complete, drives } = sources;
-  // a screw's key is not for trembling
-  const ranks = sources.ranks.map((rank) => rank.filter(({ joint }) => complete.joints[joint]!.kind !== 'screw'));
-  const seen = new Uint8Array(JOINT_COUNT).fill(1);
-  const uses = new Map<Carrier, number>();
-  for (let round = 0; round < ROUNDS; round++) {
-    const { rotations, flags, joints } = applyArmature(poses, seen, armature, { drives, curves: [] }, added);
-    const orders = orderMoves(complete, rotations);
-    // legs are solved anew from where the feet stand: whether they move is not known here
-    const counted = joints.flatMap(({ source }, p) => (source !== null && !LEGS.has(source) ? [p] : []));
-    const moves = (s: number): boolean => counted.some((p) => !(Math.abs(orders.incrementDeg[s * joints.length + p]!) < 1e-9));
-    if (!stirOnce({ ...sources, ranks }, added, { rotations, flags, orders }, moves, uses)) return;
-  }
-}
-
-interface Ordered {
+/** The puppet at N steps, P joints: exact turns `rotations[N·P·4]`, `flags[N·P]` of what could not be made, and what is ordered. */
+export interface Ordered {
   readonly rotations: Float64Array;
   readonly flags: Uint8Array;
   readonly orders: Orders;
 }
 
+/** Adds moves to `added` in place. */
+export function keepStirring(sources: StirSources, added: Added): void {
+  const width = sources.complete.joints.length;
+  // a screw's key is not for trembling
+  const ranks = sources.ranks.map((rank) => rank.filter(({ joint }) => sources.complete.joints[joint]!.kind !== 'screw'));
+  const uses = new Map<Carrier, number>();
+  for (let round = 0; round < ROUNDS; round++) {
+    const ordered = sources.orderedWith(added);
+    const { incrementDeg } = ordered.orders;
+    const moves = (s: number): boolean => {
+      for (let at = s * width; at < (s + 1) * width; at++) if (!(Math.abs(incrementDeg[at]!) < 1e-9)) return true;
+      return false;
+    };
+    if (!stirOnce({ ...sources, ranks }, added, ordered, moves, uses)) return;
+  }
+}
+
 /** Puts a move into every while that is too long; returns whether there was any. */
 function stirOnce(sources: StirSources, added: Added, ordered: Ordered, moves: (step: number) => boolean, uses: Map<Carrier, number>): boolean {
-  const { pauses, poses, mostStill, ranks } = sources;
-  const count = poses.timesS.length;
+  const { pauses, mostStill, ranks } = sources;
+  const count = ordered.orders.incrementDeg.length / sources.complete.joints.length;
   const own = pauses.filter(({ of }) => ranks.some((rank) => rank.some(({ limb }) => limb === of)));
   const inPause = (s: number): boolean => own.some(({ fromStep, toStep }) => s >= fromStep && s <= toStep);
   let some = false;
@@ -108,12 +107,12 @@ function stirFrom(sources: StirSources, added: Added, ordered: Ordered, earliest
 
 /**
  * The turn that makes a joint one smallest move at a step, away from where its exact pose leans, so that the way back is one as well;
- * `null` where a limit or the drift forbids it.
+ * `null` where a limit or the drift forbids it, or the solving of its limb would undo it.
  */
-function turnFor({ complete, mostDriftDeg }: StirSources, added: Added, { rotations, flags, orders }: Ordered, { joint: p, axis }: Carrier, at: number): Vec3 | null {
+function turnFor({ complete, mostDriftDeg, solved }: StirSources, added: Added, { rotations, flags, orders }: Ordered, { joint: p, axis }: Carrier, at: number): Vec3 | null {
   const joint = complete.joints[p]!;
   const index = at * complete.joints.length + p;
-  if ((flags[index]! & (FLAG_CLIPPED | FLAG_SPREAD)) !== 0) return null;
+  if (solved[index] === 1 || (flags[index]! & (FLAG_CLIPPED | FLAG_SPREAD)) !== 0) return null;
   const exact = readQuat(rotations, index);
   if (Number.isNaN(exact[0])) return null;
   const free = turnsFreely(joint.kind);

@@ -9,9 +9,10 @@ import { deadHolds } from '../../../src/plan/deadHolds.ts';
 import { createPlanner } from '../../../src/plan/makePlan.ts';
 import { DEFAULT_SETTINGS } from '../../../src/plan/settings.ts';
 import { trackFromJson } from '../../../src/pose/trackJson.ts';
-import { aliveTurns, MOST_DRIFT_DEG } from '../../../src/puppet/alive/aliveTurns.ts';
+import { type AliveSources, aliveTurns, MOST_DRIFT_DEG } from '../../../src/puppet/alive/aliveTurns.ts';
 import { completeArmature } from '../../../src/puppet/completeArmature.ts';
 import { MARLA } from '../../../src/puppet/examples/human.ts';
+import { DEFAULT_PUPPET_SETTINGS } from '../../../src/puppet/puppetSettings.ts';
 import { JOINT_COUNT } from '../../../src/motion/joints.ts';
 import { LIMBS } from '../../../src/timing/moments/moments.ts';
 import { layOutSteps } from '../../../src/timing/steps.ts';
@@ -27,6 +28,10 @@ const still = {
   rootM: new Float64Array(COUNT * 3), contacts: new Uint8Array(COUNT * 2).fill(1), confidence: new Float32Array(COUNT * JOINT_COUNT).fill(1),
   state: new Uint8Array(COUNT * JOINT_COUNT), errorDeg: new Float32Array(COUNT * JOINT_COUNT), unsure: new Uint8Array(COUNT * JOINT_COUNT),
 };
+const sourcesOf = (pauses: AliveSources['pauses']): AliveSources => ({
+  pauses, posesAt: () => still, performer: { observable: new Uint8Array(JOINT_COUNT).fill(1), legLengthM: 0.9 }, steps, armature: MARLA,
+  settings: DEFAULT_PUPPET_SETTINGS, others: null, kept: null,
+});
 const pausesFrom = (fromStep: number, toStep: number) => LIMBS.map((of) => ({ of, fromS: fromStep / 12, toS: toStep / 12, driftDeg: 0, fromStep, toStep }));
 
 const anyAlive: fc.Arbitrary<AliveSettings> = fc.record({
@@ -38,7 +43,7 @@ describe('what is added to a pause', () => {
   it('is nothing outside it and at its ends, no more than the drift, at least a smallest move somewhere, and nothing on frozen joints', () => {
     fc.assert(fc.property(anyAlive, fc.integer({ min: 0, max: 30 }), fc.integer({ min: 7, max: 48 }), (settings, from, length) => {
       const to = from + length - 1;
-      const added = aliveTurns({ pauses: pausesFrom(from, to), poses: still, steps, armature: MARLA, drives: null }, settings);
+      const added = aliveTurns(sourcesOf(pausesFrom(from, to)), settings);
       expect(added).not.toBeNull();
       armature.joints.forEach(({ name, smallestDeg }, p) => {
         let most = 0;
@@ -55,7 +60,7 @@ describe('what is added to a pause', () => {
   });
 
   it('is nothing when it is off, and the same every time', () => {
-    const sources = { pauses: pausesFrom(5, 40), poses: still, steps, armature: MARLA, drives: null };
+    const sources = sourcesOf(pausesFrom(5, 40));
     expect(aliveTurns(sources, { strength: 'off', pattern: 'breath', frozen: [], mostStill: DEFAULT_MOST_STILL })).toBeNull();
     expect(aliveTurns(sources, { strength: 'gentle', pattern: 'breath', frozen: [], mostStill: DEFAULT_MOST_STILL })).toEqual(aliveTurns(sources, { strength: 'gentle', pattern: 'breath', frozen: [], mostStill: DEFAULT_MOST_STILL }));
   });
