@@ -20,8 +20,10 @@ import { performerMass, type MassPath } from '../balance/performerMass.ts';
 import { DEFAULT_POISE, type PoiseSettings } from '../balance/poiseSettings.ts';
 import { weightsOf } from '../balance/puppetMass.ts';
 import type { FittedBody } from '../motion/fit/fittedBody.ts';
+import type { JointName } from '../motion/joints.ts';
 import type { Motion } from '../motion/motion.ts';
 import { prepareTrack } from '../motion/prepareTrack.ts';
+import { readingsOf, type Readings } from '../motion/readouts/readings.ts';
 import { suggestCutoff, type CutoffSuggestion } from '../motion/suggestCutoff.ts';
 import { motionOf } from '../motion/trackToMotion.ts';
 import type { Track } from '../pose/track.ts';
@@ -68,6 +70,8 @@ export interface Planner {
   readonly motion: (track: Track, settings: PlanSettings, body?: FittedBody | null) => Motion;
   /** The cut-off that the footage itself suggests, for the take as smoothing gets it; remembered likewise. Errors as for plan. */
   readonly suggestCutoff: (track: Track, settings: PlanSettings, body?: FittedBody | null) => CutoffSuggestion;
+  /** What people call the angles of a joint of the performer, at the plan's steps; not remembered. Errors as for plan. */
+  readonly readings: (track: Track, armature: Armature, settings: PlanSettings, joint: JointName, parts?: PlanParts) => Readings;
   /** The puppet's joint angles at every frame, for curves that run between the steps; remembered likewise. Errors as for plan. */
   readonly frameAngles: (track: Track, armature: Armature, settings: PlanSettings, parts?: PlanParts) => FrameAngles;
 }
@@ -201,6 +205,7 @@ export function createPlanner(): Planner {
       const { made, stepped, moments, moved, ordered, balance, puppet } = stages(track, armature, s, parts);
       return planStage(track, made, stepped, moved, ordered, moments, rateStage(stepped, ordered, armature), balance, s.rate, s.on, puppet.datum, puppet.view);
     },
+    readings: (track, armature, s, joint, parts = {}) => readingsOf(stages(track, armature, s, parts).stepped.posesAt(0), joint),
     correct: (track, armature, s, ask, parts = {}) => {
       const { made, stepped, alive, moved, kept, balance, puppet, poise, performer } = stages(track, armature, s, parts);
       const complete = completeArmature(armature);

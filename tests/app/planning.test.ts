@@ -4,7 +4,7 @@ import type { PlanWorkerLike } from '../../src/app/plan/askPlan.ts';
 import { createPlanDesk } from '../../src/app/plan/planDesk.ts';
 import type { FromPlanWorker, ToPlanWorker } from '../../src/app/plan/planProtocol.ts';
 import { editSettings, startWithBook, undoBook } from '../../src/app/state/bookStore.ts';
-import { curvesOfPlan, planSettled, startPlanning } from '../../src/app/state/planning.ts';
+import { askReadings, curvesOfPlan, planSettled, startPlanning } from '../../src/app/state/planning.ts';
 import { editTiming } from '../../src/app/state/timingEdits.ts';
 import { playhead, setPlayhead } from '../../src/app/state/playhead.ts';
 import { session } from '../../src/app/state/session.ts';
@@ -190,5 +190,28 @@ describe('the memory of a result', () => {
     const shared = new Float64Array(4);
     const found = memoryOf({ a: shared, b: shared.subarray(1), c: [{ d: new Uint8Array(2) }], e: null, f: 'text' });
     expect(found.map((buffer) => buffer.byteLength)).toEqual([32, 2]);
+  });
+});
+
+describe('readouts from the worker of the plan', () => {
+  it('wait for the plan that is under way, and are those of its steps; without a take there are none', async () => {
+    expect(await askReadings('leftElbow')).toBeNull();
+    session.setState({ track: TRACK });
+    const asked = askReadings('leftElbow');
+    expect(worker().sent).toHaveLength(1);
+    worker().answerAll();
+    const readings = await asked;
+    expect(readings!.readings.map(({ id }) => id)).toEqual(['leftElbow.flexion']);
+    expect(readings!.readings[0]!.deg).toHaveLength(session.getState().plan!.stepCount);
+    // nothing but the question crosses over
+    expect(Object.keys(worker().sent[1]!.news)).toEqual([]);
+  });
+
+  it('are refused with the reason when the worker dies', async () => {
+    session.setState({ track: TRACK });
+    worker().answerAll();
+    const asked = askReadings('leftElbow');
+    worker().die();
+    await expect(asked).rejects.toThrow(/ended by itself/);
   });
 });

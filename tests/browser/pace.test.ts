@@ -317,6 +317,48 @@ describe('retiming', () => {
   });
 });
 
+describe('readouts', () => {
+  it('of a chosen joint run along the rows, say what the saved plan says, and follow the playhead', async () => {
+    const { page, close, complaints } = await openPage('/?demo#/pace');
+    await whole(page);
+    await page.getByRole('button', { name: 'Readouts', exact: true }).click();
+    await page.getByLabel('Read out', { exact: true }).selectOption('leftShoulder');
+    const heads = page.locator('.readout-head');
+    await heads.first().waitFor();
+    const { readouts } = JSON.parse(await planText(page)) as { readouts: Record<string, { joint: string; label: string; source: string; deg: (number | null)[]; zoneSteps: number[] }> };
+    const own = Object.values(readouts).filter(({ joint }) => joint === 'leftShoulder');
+    expect(await heads.count()).toBe(own.length);
+    for (const step of [1, 21, 40]) {
+      await goTo(page, step);
+      for (let k = 0; k < own.length; k += 1) {
+        const { deg, label, source, zoneSteps } = own[k]!;
+        const text = (await heads.nth(k).innerText()).replaceAll('−', '-');
+        expect(text.toLowerCase()).toContain(`${label.toLowerCase()}, °`);
+        expect(text).toContain(source);
+        const value = Number(/^~?(-?[\d.]+)°/m.exec(text)![1]);
+        // whole turns are counted on within a zone alike; one place is shown
+        expect(Math.abs(value - deg[step - 1]!), `${label} at ${step}`).toBeLessThan(0.06);
+        expect(text.includes('can’t be told'), `${label} at ${step}`).toBe(zoneSteps.includes(step));
+      }
+    }
+    // With the keyboard: the next joint of the list, an elbow with its one angle.
+    await page.getByLabel('Read out', { exact: true }).focus();
+    await page.keyboard.press('ArrowDown');
+    await page.getByRole('img', { name: /^left elbow: flexion, .* degrees, over the steps. In degrees; positive: bent. Convention: Wu et al. 2005/ }).waitFor();
+    // The thigh hangs for long: where the direction of its swing can't be told, the chart says so.
+    await page.getByLabel('Read out', { exact: true }).selectOption('leftHip');
+    await page.locator('.readout-columns .zone-word').first().waitFor();
+    for (const path of await page.locator('.readout-columns path').all()) expect(await path.getAttribute('d') ?? '').not.toContain('NaN');
+    // A retimed plan is read anew.
+    const count = await stepCount(page);
+    await page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur());
+    await page.keyboard.press('Shift+Z');
+    await page.waitForFunction((former) => Number(document.querySelector('[role=slider][aria-label=Steps]')?.getAttribute('aria-valuemax')) === former + 1, count);
+    expect(complaints).toEqual([]);
+    await close();
+  });
+});
+
 interface Clicked {
   /** Seconds of the audio clock for which clicks were asked, and by how much each was ahead. */
   readonly at: number[];

@@ -5,6 +5,8 @@
  */
 import { fromErrorData, NudgebookError } from '../../errors.ts';
 import type { CorrectionAsk, CorrectionResult } from '../../balance/correct/solveCorrection.ts';
+import type { JointName } from '../../motion/joints.ts';
+import type { Readings } from '../../motion/readouts/readings.ts';
 import type { CutoffSuggestion } from '../../motion/suggestCutoff.ts';
 import type { FrameAngles } from '../../plan/makePlan.ts';
 import type { Plan } from '../../plan/plan.ts';
@@ -31,6 +33,8 @@ export interface PlanAsker {
    * @returns rejected with what the worker failed of, or where it ended
    */
   readonly correct: (wish: PlanWish, ask: CorrectionAsk) => Promise<CorrectionResult>;
+  /** The readouts of a joint of the performer at the steps of that plan, likewise. */
+  readonly read: (wish: PlanWish, joint: JointName) => Promise<Readings>;
   /** Nothing that was asked for is wanted any more. */
   readonly forget: () => void;
   /** Whether an answer is still to come. */
@@ -53,15 +57,15 @@ export function createPlanAsker(hearer: PlanHearer, makeWorker: () => PlanWorker
   let count = 0;
   let underWay: { readonly wish: PlanWish; readonly number: number; wanted: boolean } | null = null;
   let waiting: PlanWish | null = null;
-  let corrections: Correcting[] = [];
-  let correcting: Correcting | null = null;
+  let errands: Errand[] = [];
+  let errand: (Errand & { readonly number: number }) | null = null;
 
   const hear = (said: FromPlanWorker): void => {
-    if (correcting !== null && said.number === correcting.number) {
-      const met = correcting;
-      correcting = null;
-      if (said.kind === 'corrected') met.resolve(said.result);
-      else if (said.kind === 'failed') met.reject(fromErrorData(said.error));
+    if (errand !== null && said.number === errand.number) {
+      const met = errand;
+      errand = null;
+      if (said.kind === 'failed') met.reject(fromErrorData(said.error));
+      else met.resolve(said);
       sendNext();
       return;
     }
@@ -99,11 +103,11 @@ export function createPlanAsker(hearer: PlanHearer, makeWorker: () => PlanWorker
     return made;
   };
 
-  /** Nothing comes of the corrections that were asked for. */
+  /** Nothing comes of what was asked for besides the plan. */
   const giveUp = (thrown: unknown): void => {
-    const lost = correcting === null ? corrections : [correcting, ...corrections];
-    correcting = null;
-    corrections = [];
+    const lost = errand === null ? errands : [errand, ...errands];
+    errand = null;
+    errands = [];
     for (const { reject } of lost) reject(thrown);
   };
 
@@ -129,7 +133,7 @@ export function createPlanAsker(hearer: PlanHearer, makeWorker: () => PlanWorker
   };
 
   const sendNext = (): void => {
-    if (underWay !== null || correcting !== null) return;
+    if (underWay !== null || errand !== null) return;
     if (waiting !== null) {
       const wish = waiting;
       waiting = null;
@@ -139,13 +143,23 @@ export function createPlanAsker(hearer: PlanHearer, makeWorker: () => PlanWorker
       worker.postMessage({ number: count, settings: wish.settings, news: newsOf(wish) } satisfies ToPlanWorker);
       return;
     }
-    const next = corrections.shift();
+    const next = errands.shift();
     if (next === undefined) return;
     worker ??= begin();
     count += 1;
-    correcting = { ...next, number: count };
-    worker.postMessage({ number: count, settings: next.wish.settings, news: newsOf(next.wish), ask: next.ask } satisfies ToPlanWorker);
+    errand = { ...next, number: count };
+    worker.postMessage({ number: count, settings: next.wish.settings, news: newsOf(next.wish), ...next.asked } satisfies ToPlanWorker);
   };
+
+  const runErrand = <T>(wish: PlanWish, asked: Errand['asked'], of: (said: FromPlanWorker) => T | null): Promise<T> => new Promise((resolve, reject) => {
+    const hearIt = (said: FromPlanWorker): void => {
+      const result = of(said);
+      if (result === null) reject(died('it answered something else'));
+      else resolve(result);
+    };
+    errands.push({ wish, asked, resolve: hearIt, reject });
+    sendNext();
+  });
 
   return {
     ask: (wish) => {
@@ -154,10 +168,8 @@ export function createPlanAsker(hearer: PlanHearer, makeWorker: () => PlanWorker
       waiting = wish;
       sendNext();
     },
-    correct: (wish, ask) => new Promise((resolve, reject) => {
-      corrections.push({ wish, ask, resolve, reject, number: 0 });
-      sendNext();
-    }),
+    correct: (wish, ask) => runErrand(wish, { ask }, (said) => (said.kind === 'corrected' ? said.result : null)),
+    read: (wish, joint) => runErrand(wish, { read: joint }, (said) => (said.kind === 'read' ? said.readings : null)),
     forget: () => {
       waiting = null;
       if (underWay !== null) underWay.wanted = false;
@@ -166,18 +178,18 @@ export function createPlanAsker(hearer: PlanHearer, makeWorker: () => PlanWorker
     end: () => {
       waiting = null;
       underWay = null;
-      giveUp(new NudgebookError('cancelled', 'The correction was not made.', 'Ask for it again.'));
+      giveUp(new NudgebookError('cancelled', 'What was asked of the plan was not done.', 'Ask for it again.'));
       drop();
     },
   };
 }
 
-interface Correcting {
+/** What is asked of the worker besides plans, in turn, when no plan is under way or waits. */
+interface Errand {
   readonly wish: PlanWish;
-  readonly ask: CorrectionAsk;
-  readonly resolve: (result: CorrectionResult) => void;
+  readonly asked: Pick<ToPlanWorker, 'ask' | 'read'>;
+  readonly resolve: (said: FromPlanWorker) => void;
   readonly reject: (thrown: unknown) => void;
-  readonly number: number;
 }
 
 function died(why: string): NudgebookError {

@@ -12,7 +12,7 @@ export function createPlanDesk(): (asked: ToPlanWorker) => FromPlanWorker {
   const planner = createPlanner();
   let sources: Partial<PlanSources> = {};
   let sent: FrameAngles | null = null;
-  return ({ number, settings, news, ask }) => {
+  return ({ number, settings, news, ask, read }) => {
     sources = {
       ...sources, ...news,
       ...(news.puppet === undefined ? {} : { puppet: partsKept(sources.puppet, news.puppet) }),
@@ -23,6 +23,7 @@ export function createPlanDesk(): (asked: ToPlanWorker) => FromPlanWorker {
     try {
       if (track === undefined || armature === undefined) throw new Error('the plan was asked for without a track');
       if (ask !== undefined) return { kind: 'corrected', number, result: structuredClone(planner.correct(track, armature, settings, ask, sources)) };
+      if (read !== undefined) return { kind: 'read', number, readings: planner.readings(track, armature, settings, read, sources) };
       const plan = planner.plan(track, armature, settings, sources);
       const frames = planner.frameAngles(track, armature, settings, sources);
       const answer: FromPlanWorker = {

@@ -5,6 +5,8 @@
 import type { CorrectionAsk, CorrectionResult } from '../../balance/correct/solveCorrection.ts';
 import type { PoiseSettings } from '../../balance/poiseSettings.ts';
 import type { ErrorData } from '../../errors.ts';
+import type { JointName } from '../../motion/joints.ts';
+import type { Readings } from '../../motion/readouts/readings.ts';
 import type { CutoffSuggestion } from '../../motion/suggestCutoff.ts';
 import type { FittedBody } from '../../motion/fit/fittedBody.ts';
 import type { FrameAngles } from '../../plan/makePlan.ts';
@@ -36,10 +38,13 @@ export interface ToPlanWorker {
   readonly news: Partial<PlanSources>;
   /** A correction of the balance that is wanted instead of the plan. */
   readonly ask?: CorrectionAsk;
+  /** A joint of the performer whose readouts at the plan's steps are wanted instead of the plan. */
+  readonly read?: JointName;
 }
 
 export type FromPlanWorker =
   /** `frames` is `null` where the curves are those of the answer before. */
   | { readonly kind: 'planned'; readonly number: number; readonly plan: Plan; readonly frames: FrameAngles | null; readonly cutoff: CutoffSuggestion }
   | { readonly kind: 'corrected'; readonly number: number; readonly result: CorrectionResult }
+  | { readonly kind: 'read'; readonly number: number; readonly readings: Readings }
   | { readonly kind: 'failed'; readonly number: number; readonly error: ErrorData };

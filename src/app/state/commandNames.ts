@@ -37,7 +37,7 @@ export const COMMAND_GROUPS = {
     formerMark: 'To the mark before',
     playOrTap: 'Play or stop; a tap while the stopwatch is on',
     holdHere: 'Hold this pose for another step',
-    nextPaceView: 'Joints, limbs or moves along the rows',
+    nextPaceView: 'Joints, limbs, moves or readouts along the rows',
   },
   Puppet: {
     viewFront: 'From the front',

@@ -1,9 +1,10 @@
 /** How the Pace screen is looked at: nothing of it is saved with the book. */
 import { createStore } from 'zustand/vanilla';
+import type { JointName } from '../../motion/joints.ts';
 import type { MomentsOf } from '../../timing/moments/moments.ts';
 
 /** What runs along the rows. */
-export const PACE_VIEWS = ['joints', 'limbs', 'moves'] as const;
+export const PACE_VIEWS = ['joints', 'limbs', 'moves', 'readouts'] as const;
 export type PaceViewName = (typeof PACE_VIEWS)[number];
 
 /** What stands at the side. */
@@ -25,6 +26,8 @@ export interface PaceView {
   /** Steps (from 0, both included) that limbs are compared over; `null`: the whole plan. */
   readonly span: readonly [from: number, to: number] | null;
   readonly unit: RateUnit;
+  /** The performer's joint whose readouts are shown. */
+  readonly readOut: JointName;
   /** Limbs that are not drawn. */
   readonly hidden: readonly string[];
   /** Ids of the kept timings that are compared with the present one. */
@@ -32,5 +35,5 @@ export interface PaceView {
 }
 
 export const paceView = createStore<PaceView>(() => ({
-  view: 'joints', panel: 'retime', of: 'body', picked: null, wanted: null, span: null, unit: 'deg', hidden: [], compared: null,
+  view: 'joints', panel: 'retime', of: 'body', picked: null, wanted: null, span: null, unit: 'deg', readOut: 'leftShoulder', hidden: [], compared: null,
 }));

@@ -3,6 +3,8 @@
  * from the worker (`app/plan`). Until it is there, the former plan stays on the screen.
  */
 import type { CorrectionAsk, CorrectionResult } from '../../balance/correct/solveCorrection.ts';
+import type { JointName } from '../../motion/joints.ts';
+import type { Readings } from '../../motion/readouts/readings.ts';
 import { STANDARD_ARMATURE } from '../../puppet/standard.ts';
 import { foreseenPlan } from '../../plan/foreseen.ts';
 import type { FrameAngles } from '../../plan/makePlan.ts';
@@ -43,6 +45,12 @@ export async function askCorrection(ask: CorrectionAsk): Promise<CorrectionResul
   const wish = wishNow();
   if (wish === null || asker === null) return { kind: 'nothing', sentence: 'There is no plan to correct yet.' };
   return asker.correct(wish, ask);
+}
+
+/** The readouts of a joint of the performer at the steps that the book asks for now; `null` without a take. */
+export async function askReadings(joint: JointName): Promise<Readings | null> {
+  const wish = wishNow();
+  return wish === null || asker === null ? null : asker.read(wish, joint);
 }
 
 /** Says on the page itself whether the plan on the screen is that of the book, for whoever drives it from outside. */

@@ -51,7 +51,7 @@ export function JointChooser({ shown }: { readonly shown: readonly number[] }): 
               </span>
             </label>
           ))}
-          <button type="button" disabled={chosen === null} onClick={() => session.setState({ joints: null })}>The six that move most</button>
+          <button type="button" disabled={chosen === null} onClick={() => session.setState({ joints: null })}>The four that move most</button>
         </fieldset>
       ) : null}
     </div>

@@ -12,6 +12,7 @@ import { useSession, useSetting } from '../../state/use.ts';
 import { useStore } from 'zustand';
 import { paceView, type PaceViewName } from '../../state/paceView.ts';
 import { JointChooser } from './JointChooser.tsx';
+import { ReadoutChooser } from './readouts/ReadoutChooser.tsx';
 import { VIEWS } from './views.ts';
 
 const RATES = [12, 24, 25, 30] as const;
@@ -30,17 +31,23 @@ export function PaceControls({ shown }: { readonly shown: readonly number[] }): 
       <CutoffField />
       <SmootherField />
       <ViewChoice />
-      <JointChooser shown={shown} />
+      <RowsChooser shown={shown} />
     </div>
   );
 }
 
-/** What runs along the rows; not shown while there is only one thing. */
-function ViewChoice(): ReactElement | null {
+/** What runs along the rows. */
+function ViewChoice(): ReactElement {
   const view = useStore(paceView, (s) => s.view);
-  if (VIEWS.length === 0) return null;
-  const options = [{ value: 'joints' as PaceViewName, words: 'Joints' }, ...VIEWS.map(({ name, words }) => ({ value: name, words }))];
-  return <Choice label="Along the rows" value={view} options={options} onChoose={(name) => paceView.setState(name === 'joints' ? { view: name } : { view: name, panel: 'leads' })} />;
+  const options: readonly { value: PaceViewName; words: string }[] = [{ value: 'joints', words: 'Joints' }, ...VIEWS.map(({ name, words }) => ({ value: name, words })), { value: 'readouts', words: 'Readouts' }];
+  const compares = (name: PaceViewName): boolean => VIEWS.some((one) => one.name === name);
+  return <Choice label="Along the rows" value={view} options={options} onChoose={(name) => paceView.setState(compares(name) ? { view: name, panel: 'leads' } : { view: name })} />;
+}
+
+/** Which joints these are of: of the puppet, or the performer's one that is read out. */
+function RowsChooser({ shown }: { readonly shown: readonly number[] }): ReactElement {
+  const view = useStore(paceView, (s) => s.view);
+  return view === 'readouts' ? <ReadoutChooser /> : <JointChooser shown={shown} />;
 }
 
 function Count(): ReactElement {

@@ -17,6 +17,7 @@ import { PANELS } from './panels.ts';
 import { StagePicture } from './play/StagePicture.tsx';
 import { StopwatchPart } from './play/StopwatchPart.tsx';
 import { Rail, RailHead } from './rail/Rail.tsx';
+import { ReadoutsBody, ReadoutsHead, useReadoutColumns } from './readouts/ReadoutsView.tsx';
 import { SpanHead, SpanStrip } from './span/SpanStrip.tsx';
 import { useColumns } from './useColumns.ts';
 import { VIEWS } from './views.ts';
@@ -41,7 +42,7 @@ export function PaceScreen(): ReactElement {
       <h1 className="unseen">Pace</h1>
       <PaceControls shown={shown} />
       <div className="pace">
-        {seen === null ? <Bench across head={null}><NoPlan /></Bench> : other === undefined ? <WithJoints plan={seen} shown={shown} /> : (
+        {seen === null ? <Bench across head={null}><NoPlan /></Bench> : view === 'readouts' ? <WithReadouts plan={plan ?? seen} seen={seen} /> : other === undefined ? <WithJoints plan={seen} shown={shown} /> : (
           <Bench across head={<div className="pace-head"><RailHead plan={seen} /><SpanHead /><other.Head plan={seen} /></div>}>
             <div className="pace-rows"><Rail plan={seen} /><SpanStrip plan={seen} /><other.Body plan={seen} /></div>
           </Bench>
@@ -57,6 +58,16 @@ function WithJoints({ plan, shown }: { readonly plan: Plan; readonly shown: read
   return (
     <Bench across head={<div className="pace-head"><RailHead plan={plan} /><SpanHead /><JointHeads columns={columns} /></div>}>
       <div className="pace-rows"><Rail plan={plan} /><SpanStrip plan={plan} /><JointColumns columns={columns} /></div>
+    </Bench>
+  );
+}
+
+/** @param props.plan whose readouts they are; `seen` may be one that is only foreseen */
+function WithReadouts({ plan, seen }: { readonly plan: Plan; readonly seen: Plan }): ReactElement {
+  const columns = useReadoutColumns(plan);
+  return (
+    <Bench across head={<div className="pace-head"><RailHead plan={seen} /><SpanHead /><ReadoutsHead columns={columns} /></div>}>
+      <div className="pace-rows"><Rail plan={seen} /><SpanStrip plan={seen} /><ReadoutsBody columns={columns} /></div>
     </Bench>
   );
 }

@@ -13,7 +13,7 @@ export const STRIP_PX = 48;
 
 /** Width that the strip takes beside the rail: none where nothing on the screen goes by the span. */
 export function useSpanStripPx(): number {
-  return useStore(paceView, ({ view, panel }) => view !== 'joints' || panel === 'leads' || panel === 'play') ? STRIP_PX : 0;
+  return useStore(paceView, ({ view, panel }) => view === 'limbs' || view === 'moves' || panel === 'leads' || panel === 'play') ? STRIP_PX : 0;
 }
 
 export function SpanHead(): ReactElement | null {
