@@ -16,8 +16,13 @@ import { replaceBetweenMarkers } from '../bench/document/betweenMarkers.ts';
 import { markdownTable } from '../bench/document/markdownTable.ts';
 import { PROJECT_FOLDER } from '../serve/projectFolder.ts';
 import { clipChecks } from './clipChecks.ts';
+import { clipMomentRows } from './clipMoments.ts';
+import { lowRateRow } from './lowRateRows.ts';
+import { percentile } from './percentile.ts';
 import { realNoiseRows } from './realNoise.ts';
+import { realSquatsLine } from './realSquats.ts';
 import { syntheticMotion, trueAngleDeg, uniform, type TrueMove } from './syntheticMotion.ts';
+import { wanderRow } from './wanderRows.ts';
 
 const STEP_S = 1 / 12;
 /** Of single frames of real footage, one sigma: docs/smoothing.md. */
@@ -28,8 +33,6 @@ const MOVES: readonly TrueMove[] = [
   { startS: 4.7, endS: 6.2, byDeg: -25 },
 ];
 const SWINGS = Array.from({ length: 9 }, (_, k): TrueMove => ({ startS: k * 0.6, endS: (k + 1) * 0.6, byDeg: k % 2 === 0 ? 45 : -45 }));
-
-const percentile = (values: readonly number[], share: number): number => [...values].sort((a, b) => a - b)[Math.min(values.length - 1, Math.floor(share * values.length))] ?? Number.NaN;
 
 function momentRow(noiseDeg: number): string[] {
   const edges: number[] = [];
@@ -76,6 +79,13 @@ const { values } = parseArgs({ options: { write: { type: 'boolean', default: fal
 const report = [
   `Five moves of 20° to 60° with pauses between four of them, 30 frames a second, smoothed as footage is; ${SEEDS} runs each. Real single frames tremble by ${REAL_TREMBLE_DEG}° (docs/smoothing.md). Starts and ends are those of the runs that found all five. A step is one on twos at 24.`, '',
   markdownTable(['tremble of a frame', 'noise of the speed, ° a second', 'all five moves found', 'starts and ends off, steps: median', '95 %', 'within one step', 'pauses made up in a swing that never stops'], [0, 0.25, 0.5, 0.75, 1].map(momentRow)), '',
+  `Slow wandering of every joint on top of a tremble of 0.5° (one sigma; noise that forgets itself in 0.3 s): an elbow goes 70° and back, nothing else moves; ${SEEDS} runs each, 5.5 s at 30 frames a second. A move is seen where a found one covers half of it or more, and made up where less than a third of it is true.`, '',
+  markdownTable(['wandering of an angle', 'noise of the speed, ° a second: leg, body', 'arm: moves seen', 'made up', 'off, steps: median, 95 %', 'body: moves seen', 'made up', 'off, steps: median, 95 %', 'moves made up in a still limb, each'], [0, 0.5, 1, 2, 3].map((deg) => wanderRow(deg, SEEDS))), '',
+  `Squats of both legs at five frames a second, where nothing is smoothed: four moves of the body, one turn without a pause; ${SEEDS} runs each. A frame is 0.2 s.`, '',
+  markdownTable(['tremble of a frame', 'the four moves and no others', 'starts and ends off, s: median', '95 %', 'the four pauses and no others'], [0, 0.5, 1, 2].map((deg) => lowRateRow(deg, SEEDS))), '',
+  'The own clips from video (model full), against what the same rules find in the truth beside them. Off: starts and ends of the moves seen, median, steps.', '',
+  markdownTable(['clip', 'limbs: moves seen', 'made up', 'off', 'body: moves seen', 'made up', 'off', 'pauses of the body, truth, s', 'as found, s'], await clipMomentRows()), '',
+  await realSquatsLine(), '',
   'Noise of the speed that is measured on posed video, ° a second, one sigma. Most limbs lie above the table’s range, and the rows above do not speak for those. How much of it is the pose’s error and how much is left of quick moves was not told apart.', '',
   markdownTable(['take', ...LIMBS.map((limb) => limb.replace(/[A-Z]/, (letter) => ` ${letter.toLowerCase()}`))], await realNoiseRows()), '',
   `Two limbs with the same two moves, one of them 0 to 4 steps later or earlier; noise on each step’s turn; ${7 * SEEDS} runs each. A tremble of ${REAL_TREMBLE_DEG}° makes ${realStepDeg().toFixed(2)}° a step.`, '',
