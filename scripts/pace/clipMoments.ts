@@ -26,7 +26,7 @@ export async function clipMomentRows(): Promise<readonly string[][]> {
     const found = findMoments(trackToMotion(track, DEFAULT_SETTINGS, fitTake(track, 1)), 1);
     const there = findMoments(truthMotion(readTruth(truth)), 1);
     const of = (which: readonly string[]): string[] => {
-      let [seen, all, madeUp] = [0, 0, 0];
+      let [seen, all, madeUp, madeUpDeg] = [0, 0, 0, 0];
       const off: number[] = [];
       for (const limb of which) {
         const wanted = there.moves.filter((move) => move.of === limb);
@@ -34,9 +34,10 @@ export async function clipMomentRows(): Promise<readonly string[][]> {
         seen += matched.seen;
         all += wanted.length;
         madeUp += matched.madeUp;
+        madeUpDeg = Math.max(madeUpDeg, matched.madeUpDeg);
         off.push(...matched.offS.map((s) => s / STEP_S));
       }
-      return [`${seen} of ${all}`, String(madeUp), off.length === 0 ? '–' : percentile(off, 0.5).toFixed(1)];
+      return [`${seen} of ${all}`, madeUp === 0 ? '0' : `${madeUp} (${madeUpDeg.toFixed(0)}°)`, off.length === 0 ? '–' : percentile(off, 0.5).toFixed(1)];
     };
     rows.push([name, ...of(LIMBS), ...of(['body']), bodyPauses(there), bodyPauses(found)]);
   }

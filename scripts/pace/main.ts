@@ -83,7 +83,7 @@ const report = [
   markdownTable(['wandering of an angle', 'noise of the speed, ° a second: leg, body', 'arm: moves seen', 'made up', 'off, steps: median, 95 %', 'body: moves seen', 'made up', 'off, steps: median, 95 %', 'moves made up in a still limb, each'], [0, 0.5, 1, 2, 3].map((deg) => wanderRow(deg, SEEDS))), '',
   `Squats of both legs at five frames a second, where nothing is smoothed: four moves of the body, one turn without a pause; ${SEEDS} runs each. A frame is 0.2 s.`, '',
   markdownTable(['tremble of a frame', 'the four moves and no others', 'starts and ends off, s: median', '95 %', 'the four pauses and no others'], [0, 0.5, 1, 2].map((deg) => lowRateRow(deg, SEEDS))), '',
-  'The own clips from video (model full), against what the same rules find in the truth beside them. Off: starts and ends of the moves seen, median, steps.', '',
+  'The own clips from video (model full), against what the same rules find in the truth beside them. Made up: how many, and the largest. Off: starts and ends of the moves seen, median, steps.', '',
   markdownTable(['clip', 'limbs: moves seen', 'made up', 'off', 'body: moves seen', 'made up', 'off', 'pauses of the body, truth, s', 'as found, s'], await clipMomentRows()), '',
   await realSquatsLine(), '',
   'Noise of the speed that is measured on posed video, ° a second, one sigma. Most limbs lie above the table’s range, and the rows above do not speak for those. How much of it is the pose’s error and how much is left of quick moves was not told apart.', '',

@@ -8,6 +8,8 @@ export interface Matched {
   readonly seen: number;
   /** Found moves of which less than a third lies within any that is there. */
   readonly madeUp: number;
+  /** Size of the largest of those, degrees; 0 of none. */
+  readonly madeUpDeg: number;
   /** How far starts and ends of the seen ones are off, seconds. */
   readonly offS: readonly number[];
 }
@@ -17,7 +19,7 @@ const TRUE_PART = 1 / 3;
 
 const shared = (a: Span, b: Span): number => Math.max(0, Math.min(a.endS, b.endS) - Math.max(a.startS, b.startS));
 
-export function matchMoves(found: readonly Span[], there: readonly Span[]): Matched {
+export function matchMoves(found: readonly (Span & Pick<Move, 'sizeDeg'>)[], there: readonly Span[]): Matched {
   const offS: number[] = [];
   let seen = 0;
   for (const one of there) {
@@ -26,6 +28,6 @@ export function matchMoves(found: readonly Span[], there: readonly Span[]): Matc
     seen += 1;
     offS.push(Math.abs(best.startS - one.startS), Math.abs(best.endS - one.endS));
   }
-  const madeUp = found.filter((move) => there.reduce((sum, one) => sum + shared(move, one), 0) < TRUE_PART * (move.endS - move.startS)).length;
-  return { seen, madeUp, offS };
+  const madeUp = found.filter((move) => there.reduce((sum, one) => sum + shared(move, one), 0) < TRUE_PART * (move.endS - move.startS));
+  return { seen, madeUp: madeUp.length, madeUpDeg: Math.max(0, ...madeUp.map(({ sizeDeg }) => sizeDeg)), offS };
 }

@@ -22,6 +22,16 @@ export function minimumJerkLead(part: number): number {
   return rise > 0.3 ? 0.3 / 0.4 : rise / (1 - 2 * rise);
 }
 
+/** Speed at which a move is half up to speed, as a part of its peak. */
+export const HALF_SPEED = 0.5;
+
+/** What lies before a crossing of a part of the peak speed, in lengths of the stretch from there to half of the peak speed. */
+export function minimumJerkLeadOfRise(part: number): number {
+  const rise = minimumJerkRise(part);
+  const left = minimumJerkRise(HALF_SPEED) - rise;
+  return left > 0 ? rise / left : Infinity;
+}
+
 /**
  * Shares of a move's time spent getting up to nine tenths of its peak speed, and slowing down from there; compare with
  * MINIMUM_JERK_EASE (0.39): less is snappier.

@@ -1,6 +1,6 @@
 /** One move out of the frames in which a limb, or the body, is quick: where it begins, is fastest and ends, how far and how softly. */
 import type { Motion } from '../../motion/motion.ts';
-import { easeShares, minimumJerkLead } from './ease.ts';
+import { easeShares, HALF_SPEED, minimumJerkLead, minimumJerkLeadOfRise } from './ease.ts';
 import type { Move, MomentsOf } from './moments.ts';
 import type { Run } from './runs.ts';
 import { farthestTurn, seenJointsOf } from './turned.ts';
@@ -32,12 +32,20 @@ function reachOut(timesS: Float64Array, degPerS: Float64Array, from: number, to:
   if (outside === undefined || Number.isNaN(outside) || outside > lower || degPerS[edge]! <= lower) return timesS[edge]!;
   const u = (degPerS[edge]! - lower) / (degPerS[edge]! - outside);
   const crossing = timesS[edge]! + u * (timesS[beyond]! - timesS[edge]!);
-  const lead = minimumJerkLead(lower / top) * (timesS[to]! - timesS[from]!);
+  // of several moves in one the length says nothing of how soon the first got up to speed
+  const lead = Math.min(minimumJerkLead(lower / top) * (timesS[to]! - timesS[from]!), minimumJerkLeadOfRise(lower / top) * riseS(timesS, degPerS, from, to, side, top, crossing));
   const wanted = crossing + side * (lead - blurS);
   // not into what moves beside it, nor beyond the take's end
   let t = beyond;
   while (t + side >= 0 && t + side < degPerS.length && degPerS[t + side]! <= lower && (side < 0 ? timesS[t]! > wanted : timesS[t]! < wanted)) t += side;
   return side < 0 ? Math.max(wanted, timesS[t]!) : Math.min(wanted, timesS[t]!);
+}
+
+/** Time from a crossing at one side of a move to half of its peak speed. */
+function riseS(timesS: Float64Array, degPerS: Float64Array, from: number, to: number, side: 1 | -1, top: number, crossing: number): number {
+  let t = side < 0 ? from : to;
+  while (t - side >= from && t - side <= to && degPerS[t]! < HALF_SPEED * top) t -= side;
+  return Math.abs(timesS[t]! - crossing);
 }
 
 /** Vertex of the parabola through the peak and its neighbours. */

@@ -30,6 +30,16 @@ describe('the whole body', () => {
     expect(pauses.filter(({ fromS, toS }) => fromS > 0.4 && toS < 5)).toEqual([]);
   });
 
+  it.each([0, 0.25, 0.5])('tremble %s°: what walks for seconds without a stop begins and ends where it does, however long it is', (noiseDeg) => {
+    const swings = (byDeg: number, fromS: number): TrueMove[] => Array.from({ length: 12 }, (_, k) => ({ startS: fromS + k * 0.3, endS: fromS + (k + 1) * 0.3, byDeg: k % 2 === 0 ? byDeg : -byDeg }));
+    const { moves } = body(
+      [{ joint: 'leftHip', moves: swings(40, 1) }, { joint: 'leftKnee', moves: swings(60, 1.1) }, { joint: 'rightHip', moves: swings(-40, 1) }, { joint: 'rightKnee', moves: swings(60, 1.2) }],
+      { lengthS: 6, framesPerS: 30, noiseDeg, seed: 4 },
+    );
+    expect(Math.abs(moves[0]!.startS - 1)).toBeLessThan(1 / 12);
+    expect(Math.abs(moves.at(-1)!.endS - 4.8)).toBeLessThan(1 / 12);
+  });
+
   it('a slow lean that goes far is a move of the body, also beside a quick one', () => {
     const lean: TrueMove = { startS: 2.5, endS: 5, byDeg: 25 };
     const { moves } = body([{ joint: 'rightElbow', moves: [{ startS: 0.8, endS: 1.4, byDeg: 90 }] }, { joint: 'chest', moves: [lean] }], { lengthS: 6, framesPerS: 30, noiseDeg: 0.5, seed: 3 });

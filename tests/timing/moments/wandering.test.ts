@@ -21,6 +21,15 @@ describe('wandering of the pose', () => {
     expect(missed).toBe(0);
   });
 
+  it('by 1° leaves nine in ten starts and ends of a limb within a step', () => {
+    const off = SEEDS.flatMap((seed) => {
+      const own = of(findMoments(syntheticMotion([{ joint: 'rightElbow', moves: REACH }], { ...settings, noiseDeg: 0.5, wanderDeg: 1, seed }), 1).moves, 'rightArm').filter(({ sizeDeg }) => sizeDeg > 60);
+      return own.flatMap(({ startS, endS }, k) => [Math.abs(startS - REACH[k]!.startS), Math.abs(endS - REACH[k]!.endS)]);
+    });
+    expect(off).toHaveLength(4 * SEEDS.length);
+    expect(off.filter((s) => s < 1 / 12).length / off.length).toBeGreaterThan(0.9);
+  });
+
   it.each([0, 0.1, 0.25, 0.5])('tremble %s°: a calm limb that moves by 5° once, and nothing else does, moves', (noiseDeg) => {
     for (const seed of SEEDS) {
       const { moves } = findMoments(syntheticMotion([{ joint: 'head', moves: [{ startS: 2, endS: 2.6, byDeg: 5 }] }], { ...settings, noiseDeg, seed }), 1);
