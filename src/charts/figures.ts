@@ -25,3 +25,8 @@ export function exposureSpan(first: number, on: number): string {
 export function jointWords(name: string): string {
   return name.replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`);
 }
+
+/** Steps (from 0) as people count them: "13–19", "12" where it is one. */
+export function stepsWords(from: number, to: number): string {
+  return to > from ? `${from + 1}–${to + 1}` : String(from + 1);
+}

@@ -18,7 +18,7 @@ import { HELD } from './useRowDrag.ts';
 import { useBenchWindow, useZoomWheel } from './useBenchWindow.ts';
 
 /** Height of the head above the rows, px; the same on every screen, so that the ladder does not jump. */
-export const HEAD_PX = 124;
+export const HEAD_PX = 144;
 /** Rows kept in sight before and after the playhead. */
 const MARGIN_PX = 72;
 

@@ -99,7 +99,7 @@ export function LadderHead({ layout }: { readonly layout: LadderLayout }): React
         <span style={{ right: layout.widthPx - layout.exposureX }}>exposure</span>
         <span style={{ left: layout.barX }}>turns<br />{largest > 0 ? `0–${figure(largest, 0)}°` : ''}</span>
         <span style={{ left: layout.markX }} title="G: joints that are missing. B: joints bridged over a short gap.">{empty ? '' : 'gap'}<br />&nbsp;</span>
-        <span style={{ left: layout.feetX - 2 }} title="Which foot stands: the left one whole, the right one open in the middle.">{empty ? '' : 'feet L R'}<br />&nbsp;</span>
+        <span style={{ left: layout.feetX - 2 }} title="Which foot stands: the left one whole, the right one open in the middle.">{empty ? '' : 'feet'}<br />{empty ? '' : 'L R'}</span>
       </div>
       <button
         ref={shot}
@@ -110,7 +110,7 @@ export function LadderHead({ layout }: { readonly layout: LadderLayout }): React
         title="Mark the step at the playhead as photographed"
         onClick={() => runCommand('toggleShot')}
       >
-        shot <Key of="toggleShot" />
+        <Key of="toggleShot" /><span>shot</span>
       </button>
     </div>
   );

@@ -12,6 +12,7 @@ import { useSession, useSetting } from '../../state/use.ts';
 import { useStore } from 'zustand';
 import { paceView, type PaceViewName } from '../../state/paceView.ts';
 import { JointChooser } from './JointChooser.tsx';
+import { LimbChooser } from './limbs/LimbChooser.tsx';
 import { ReadoutChooser } from './readouts/ReadoutChooser.tsx';
 import { VIEWS } from './views.ts';
 
@@ -44,10 +45,11 @@ function ViewChoice(): ReactElement {
   return <Choice label="Along the rows" value={view} options={options} onChoose={(name) => paceView.setState(compares(name) ? { view: name, panel: 'leads' } : { view: name })} />;
 }
 
-/** Which joints these are of: of the puppet, or the performer's one that is read out. */
-function RowsChooser({ shown }: { readonly shown: readonly number[] }): ReactElement {
+/** Of what: joints of the puppet, limbs, or the performer's joint that is read out. The lanes of moves are always those of all limbs. */
+function RowsChooser({ shown }: { readonly shown: readonly number[] }): ReactElement | null {
   const view = useStore(paceView, (s) => s.view);
-  return view === 'readouts' ? <ReadoutChooser /> : <JointChooser shown={shown} />;
+  if (view === 'moves') return null;
+  return view === 'readouts' ? <ReadoutChooser /> : view === 'limbs' ? <LimbChooser /> : <JointChooser shown={shown} />;
 }
 
 function Count(): ReactElement {

@@ -1,7 +1,7 @@
 /** Jumps and falls: time aloft against ballistic time, and the way of the centre of mass against the parabola of free fall. */
 import { type ReactElement, useEffect, useRef, useState } from 'react';
 import { drawFlightArc, flightArc, nearestFlight } from '../../../charts/poise/flightArc.ts';
-import { figure } from '../../../charts/figures.ts';
+import { figure, stepsWords } from '../../../charts/figures.ts';
 import type { Plan } from '../../../plan/plan.ts';
 import { completeArmature } from '../../../puppet/completeArmature.ts';
 import { GRAVITY_M_S2 } from '../../../puppet/timeScale.ts';
@@ -27,14 +27,14 @@ export function AirPanel({ plan }: { readonly plan: Plan }): ReactElement {
   return (
     <section className="panel" aria-label="In the air">
       <FlightChart plan={plan} />
-      <table className="keys">
+      <table className="keys flights">
         <caption>In the air</caption>
         <thead><tr><th scope="col">what</th><th scope="col">steps</th><th scope="col">aloft, s</th><th scope="col">free fall, s</th><th scope="col">off its arc, mm</th></tr></thead>
         <tbody>
           {flights.map(({ kind, fromStep, toStep, aloftS, aloftErrorS, ballisticS, reads, offMm }) => (
             <tr key={fromStep}>
               <td>{kind}, {reads}</td>
-              <td><button type="button" className="small" onClick={() => goToStep(fromStep)}>{fromStep + 1}–{toStep + 1}</button></td>
+              <td><button type="button" className="small" onClick={() => goToStep(fromStep)}>{stepsWords(fromStep, toStep)}</button></td>
               <td>{figure(aloftS, 2)} ± {figure(aloftErrorS, 2)}</td>
               <td>{figure(ballisticS, 2)}</td>
               <td>{figure(offMm, 1)}</td>

@@ -1,6 +1,6 @@
 /** What has to hold the puppet. */
 import type { ReactElement } from 'react';
-import { figure, jointWords } from '../../../charts/figures.ts';
+import { figure, jointWords, stepsWords } from '../../../charts/figures.ts';
 import type { Plan } from '../../../plan/plan.ts';
 import { goToStep } from '../../state/commands.ts';
 import { Caution } from './Caution.tsx';
@@ -18,7 +18,7 @@ export function NeedsPanel({ plan }: { readonly plan: Plan }): ReactElement {
             {hardware.map(({ foot, fromStep, toStep, worstStep, tippingNmm, mostNmm, holdN }) => (
               <tr key={`${foot}${fromStep}`}>
                 <td>{foot === null ? 'a rig' : jointWords(foot)}</td>
-                <td><button type="button" className="small" onClick={() => goToStep(fromStep)}>{fromStep + 1}–{toStep + 1}</button></td>
+                <td><button type="button" className="small" onClick={() => goToStep(fromStep)}>{stepsWords(fromStep, toStep)}</button></td>
                 <td><button type="button" className="small" onClick={() => goToStep(worstStep)}>{worstStep + 1}</button></td>
                 <td>{figure(tippingNmm, 1)} to {figure(mostNmm, 1)}</td>
                 <td>{figure(holdN, 1)}</td>

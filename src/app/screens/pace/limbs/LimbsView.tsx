@@ -4,7 +4,6 @@ import { useStore } from 'zustand';
 import { drawDegreeAxis } from '../../../../charts/degreeAxis.ts';
 import { figure } from '../../../../charts/figures.ts';
 import { drawLimbRates, limbValue, RATE_UNIT_WORDS, rateScale, type RateUnit } from '../../../../charts/limbs/limbRates.ts';
-import { LIMB_WORDS } from '../../../../charts/moments/limbWords.ts';
 import type { Plan } from '../../../../plan/plan.ts';
 import { type Limb, LIMBS } from '../../../../timing/moments/moments.ts';
 import { Choice } from '../../../fields/Choice.tsx';
@@ -36,7 +35,6 @@ function useChartPx(): number {
 
 export function LimbsHead({ plan }: { readonly plan: Plan }): ReactElement {
   const unit = useStore(paceView, (s) => s.unit);
-  const hidden = useStore(paceView, (s) => s.hidden);
   const shown = useShown(plan);
   const widthPx = useChartPx();
   const axis = useRef<SVGSVGElement>(null);
@@ -45,15 +43,10 @@ export function LimbsHead({ plan }: { readonly plan: Plan }): ReactElement {
     const x = rateScale(plan.limbRates, unit, shown, plan.stepCount, widthPx);
     drawDegreeAxis(axis.current, x.ticks(5).map((value) => ({ x: x(value), label: figure(value, value % 1 === 0 ? 0 : 1), anchor: 'middle' as const })), AXIS_PX);
   }, [plan, unit, shown, widthPx]);
-  const toggle = (limb: Limb): void => paceView.setState({ hidden: hidden.includes(limb) ? hidden.filter((one) => one !== limb) : [...hidden, limb] });
   return (
     <div className="limbs-head" style={{ width: widthPx }}>
       <div className="limbs-choose">
         <Choice<RateUnit> label="Speed in" value={unit} options={UNITS.map((value) => ({ value, words: RATE_UNIT_WORDS[value] }))} onChoose={(value) => paceView.setState({ unit: value })} />
-        <div className="field" role="group" aria-label="Limbs shown">
-          <span className="field-label">Limbs</span>
-          <span className="limb-keys">{LIMBS.map((limb) => <button key={limb} type="button" className="small" aria-pressed={!hidden.includes(limb)} onClick={() => toggle(limb)}>{LIMB_WORDS[limb]}</button>)}</span>
-        </div>
       </div>
       <svg ref={axis} className="axis" width={widthPx} height={AXIS_PX} aria-hidden="true" />
     </div>

@@ -6,7 +6,7 @@ export interface GripPlace {
   readonly gripY: number;
   /** No room for a whole grip: a small one without words, until it is chosen. */
   readonly thin: boolean;
-  /** How far above and below its own height a small one may be taken hold of, px: half-way to its neighbours. */
+  /** How far above and below its own height it may be taken hold of, px: half-way to its neighbours at most. */
   readonly abovePx: number;
   readonly belowPx: number;
 }
@@ -19,6 +19,9 @@ const FARTHEST_PX = 2 * GRIP_PX;
 /** Height of a small grip, and how far from its middle it is taken hold of at most. */
 export const THIN_PX = 10;
 const THIN_REACH_PX = 16;
+/** Height of a whole one, and how far from its middle it is taken hold of at most: 44 px in all where there is room. */
+const WHOLE_PX = 32;
+const WHOLE_REACH_PX = 22;
 
 /**
  * Each grip at its mark, or as much below as the one above it takes; where that would be too far, thin ones at the mark itself.
@@ -35,16 +38,22 @@ export function gripPlaces(markYs: readonly number[]): readonly GripPlace[] {
   });
   const byHeight = [...places].sort((a, b) => a.gripY - b.gripY);
   return places.map((place) => {
-    if (!place.thin) return { ...place, abovePx: 0, belowPx: 0 };
     const at = byHeight.indexOf(place);
-    return { ...place, abovePx: reach(place.gripY, byHeight[at - 1]), belowPx: reach(place.gripY, byHeight[at + 1]) };
+    return { ...place, abovePx: reach(place, byHeight[at - 1]), belowPx: reach(place, byHeight[at + 1]) };
   });
 }
 
-/** How far a small grip reaches toward a neighbour, beyond its own half height. */
-function reach(gripY: number, beside: { readonly gripY: number; readonly thin: boolean } | undefined): number {
-  if (beside === undefined) return THIN_REACH_PX - THIN_PX / 2;
+interface Standing {
+  readonly gripY: number;
+  readonly thin: boolean;
+}
+
+/** How far a grip reaches toward a neighbour, beyond its own half height: whole ones leave small ones their room. */
+function reach({ gripY, thin }: Standing, beside: Standing | undefined): number {
+  const half = (thin ? THIN_PX : WHOLE_PX) / 2;
+  const most = thin ? THIN_REACH_PX : WHOLE_REACH_PX;
+  if (beside === undefined) return most - half;
   const apart = Math.abs(beside.gripY - gripY);
-  const own = beside.thin ? apart / 2 : apart - GRIP_PX / 2;
-  return Math.max(0, Math.min(THIN_REACH_PX, own) - THIN_PX / 2);
+  const own = beside.thin === thin ? apart / 2 : thin ? apart - GRIP_PX / 2 : half;
+  return Math.max(0, Math.min(most, own) - half);
 }
