@@ -67,6 +67,8 @@ const SHOTS: readonly Shot[] = [
   { name: 'pace-marks-narrow', address: '?demo#/pace', size: NARROW, keys: [...AT_THE_REACH, 'z', 'PageDown', 'z', 'Shift+Z'] },
   { name: 'pace-limbs', address: '?demo#/pace', size: WIDE, keys: AT_THE_REACH, press: ['Limbs'] },
   { name: 'pace-limbs-narrow', address: '?demo#/pace', size: NARROW, keys: AT_THE_REACH, press: ['Limbs'] },
+  { name: 'pace-readouts', address: '?demo#/pace', size: WIDE, keys: AT_THE_REACH, press: ['Readouts'] },
+  { name: 'pace-readouts-narrow', address: '?demo#/pace', size: NARROW, keys: AT_THE_REACH, press: ['Readouts'] },
   { name: 'pace-moves', address: '?demo#/pace', size: WIDE, keys: AT_THE_REACH, press: ['Moves'] },
   { name: 'pace-pauses', address: '?demo#/pace', size: WIDE, keys: AT_THE_REACH, press: ['Pauses', 'gentle'] },
   { name: 'pace-holds', address: '?demo#/pace', size: WIDE, keys: AT_THE_REACH, press: ['Holds', 'Propose from what moves on screen'] },
