@@ -402,6 +402,8 @@ describe('a second opinion', () => {
     // On twos at 24 a step lasts 1/12 s; the first may have been due while the sound was turned on.
     for (let k = 2; k < at.length; k += 1) expect(at[k]! - at[k - 1]!).toBeCloseTo(1 / 12, 3);
     expect(Math.max(...ahead)).toBeGreaterThan(0.1);
+    // a busy page says where it stopped a frame or two later
+    await painted(page);
     const stopped = await stepNow(page);
     expect(stopped).toBeGreaterThan(1);
     await page.waitForTimeout(300);
