@@ -3,8 +3,6 @@ import type { TurningPoint } from '../snap/turningPoints.ts';
 import type { MarkKind } from '../timingSettings.ts';
 import { jointsOf, type Moments, type MomentsOf } from './moments.ts';
 
-export { jointsOf } from './moments.ts';
-
 /** What a found mark can be. */
 export type FoundKind = Extract<MarkKind, 'extreme' | 'start' | 'end'>;
 

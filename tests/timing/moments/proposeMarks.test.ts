@@ -5,7 +5,8 @@ import { syntheticMotion, type TrueMove } from '../../../scripts/pace/syntheticM
 import { findMoments } from '../../../src/timing/moments/findMoments.ts';
 import { JOINT_NAMES } from '../../../src/motion/joints.ts';
 import type { Motion } from '../../../src/motion/motion.ts';
-import { jointsOf, proposeMarks, type ProposalSettings } from '../../../src/timing/moments/proposeMarks.ts';
+import { jointsOf } from '../../../src/timing/moments/moments.ts';
+import { proposeMarks, type ProposalSettings } from '../../../src/timing/moments/proposeMarks.ts';
 import { turningPoints } from '../../../src/timing/snap/turningPoints.ts';
 
 const STEP_S = 1 / 12;
