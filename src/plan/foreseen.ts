@@ -7,10 +7,9 @@
  * balance or lens has to wait for the plan.
  */
 import { LIMBS } from '../timing/moments/moments.ts';
-import { momentsOnSteps } from '../timing/moments/momentsOnSteps.ts';
+import { momentsOnSteps, stepAt } from '../timing/moments/momentsOnSteps.ts';
 import type { Steps } from '../timing/steps.ts';
 import type { FrameAngles } from './makePlan.ts';
-import { placeIn, type Place } from './placeIn.ts';
 import type { Plan } from './plan.ts';
 
 /**
@@ -18,7 +17,7 @@ import type { Plan } from './plan.ts';
  *
  * - exact: `exposure`, `holds`, `exposureCount`, `filmTimeS`, `sourceTimeS`.
  * - from the take's curves, where a step shows another moment than before: `angleDeg` (in proportion between two frames; without what
- *   keeps pauses alive), `confidence`, `state`, `errorDeg`, `unsure` (of the nearer frame). `moments` by their times in the take.
+ *   keeps pauses alive), `confidence`, `state`, `errorDeg`, `unsure` (the worse of both frames, as in `sampleMotion`). `moments` by their times in the take.
  * - resampled: `incrementDeg` and `limbRates` are the way that the former plan goes between the same two moments of the take; where the take
  *   is held, 0.
  * - everything else, orders in full and balance above all, is the former plan's, step by step, and may be wrong for a moment: to be
@@ -40,6 +39,19 @@ export function foreseenPlan(plan: Plan, frames: FrameAngles, { count, exposure,
     moments: momentsOnSteps(plan.moments, sourceTimeS),
     limbRates: ratesBetween(plan, filmTimeS, rows),
   };
+}
+
+/** Between entries `low` and `high` (the same or neighbours), by that share of the way from one to the other. */
+interface Place {
+  readonly low: number;
+  readonly high: number;
+  readonly share: number;
+}
+
+function placeIn(timesS: Float64Array, timeS: number): Place {
+  const at = stepAt(timesS, timeS, 'last');
+  const low = Math.floor(at);
+  return { low, high: Math.ceil(at), share: at - low };
 }
 
 /** A step that shows another moment than before, or comes after one that does: between which former steps it and the one before it lie. */
@@ -69,15 +81,14 @@ function fromFrames(
   };
   for (const { step } of rows) {
     const { low, high, share } = placeIn(timesS, sourceTimeS[step]!);
-    const near = (share < 0.5 ? low : high) * width;
     for (let p = 0; p < width; p++) {
       const at = step * width + p;
-      const [a, b] = [of.angleDeg[low * width + p]!, of.angleDeg[high * width + p]!];
-      out.angleDeg[at] = share === 0 ? a : a + (b - a) * share;
-      out.confidence[at] = of.confidence[near + p]!;
-      out.state[at] = of.state[near + p]!;
-      out.errorDeg[at] = of.errorDeg[near + p]!;
-      out.unsure[at] = of.unsure[near + p]!;
+      const [a, b] = [low * width + p, high * width + p];
+      out.angleDeg[at] = low === high ? of.angleDeg[a]! : of.angleDeg[a]! + (of.angleDeg[b]! - of.angleDeg[a]!) * share;
+      out.confidence[at] = Math.min(of.confidence[a]!, of.confidence[b]!);
+      out.state[at] = Math.max(of.state[a]!, of.state[b]!);
+      out.errorDeg[at] = Math.max(of.errorDeg[a]!, of.errorDeg[b]!);
+      out.unsure[at] = of.unsure[a]! | of.unsure[b]!;
     }
   }
   return out;

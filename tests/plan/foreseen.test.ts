@@ -3,7 +3,6 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { foreseenPlan } from '../../src/plan/foreseen.ts';
 import { createPlanner } from '../../src/plan/makePlan.ts';
-import { placeIn } from '../../src/plan/placeIn.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { DEFAULT_SETTINGS, type PlanSettings } from '../../src/plan/settings.ts';
 import { stepsOf } from '../../src/plan/stepped.ts';
@@ -51,6 +50,9 @@ describe('what is foreseen of a plan', () => {
       expect(seen.sourceTimeS).toEqual(made.sourceTimeS);
       expect(seen.exposureCount).toBe(made.exposureCount);
       expect(seen.moments).toEqual(made.moments);
+      expect(seen.state).toEqual(made.state);
+      expect(seen.unsure).toEqual(made.unsure);
+      expect(seen.errorDeg).toEqual(made.errorDeg);
       made.joints.forEach(({ kind }, p) => {
         for (let s = 0; s < made.stepCount; s++) {
           const at = s * made.joints.length + p;
@@ -88,16 +90,5 @@ describe('what is foreseen of a plan', () => {
 
   it('is not told where the number of steps changes', () => {
     expect(foresee(moveMark(marked, context, '10', 11))).toBeNull();
-  });
-});
-
-describe('a moment between rising times', () => {
-  const times = Float64Array.of(0, 1, 1, 3);
-  it('lies between its neighbours, and beyond the ends at the ends', () => {
-    expect(placeIn(times, 2)).toEqual({ low: 2, high: 3, share: 0.5 });
-    expect(placeIn(times, 1)).toEqual({ low: 2, high: 3, share: 0 });
-    expect(placeIn(times, -1)).toEqual({ low: 0, high: 0, share: 0 });
-    expect(placeIn(times, 3)).toEqual({ low: 3, high: 3, share: 0 });
-    expect(placeIn(Float64Array.of(5), 7)).toEqual({ low: 0, high: 0, share: 0 });
   });
 });
