@@ -32,7 +32,7 @@ export const WIDE_LADDER: LadderLayout = {
   widthPx: 288, numberX: 46, exposureX: 112, barX: 124, barWidthPx: 54, markX: 184, markWidthPx: 22, feetX: 222, footPx: 9, balanceX: 251, shotX: 266,
 };
 export const NARROW_LADDER: LadderLayout = {
-  widthPx: 236, numberX: 40, exposureX: 98, barX: 110, barWidthPx: 32, markX: 147, markWidthPx: 16, feetX: 176, footPx: 8, balanceX: 203.5, shotX: 219,
+  widthPx: 243, numberX: 40, exposureX: 98, barX: 110, barWidthPx: 32, markX: 147, markWidthPx: 16, feetX: 183, footPx: 8, balanceX: 210.5, shotX: 226,
 };
 
 export interface LadderRow {
