@@ -2,6 +2,7 @@
 import '@fontsource-variable/source-sans-3/wght.css';
 import './look/tokens.css';
 import './look/fields.css';
+import './look/panels.css';
 import './shell/shell.css';
 import './ladder/bench.css';
 import './look/charts.css';

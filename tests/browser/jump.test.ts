@@ -19,7 +19,7 @@ async function openJump(size?: { width: number; height: number }): Promise<Opene
 }
 
 const step = (page: Page): Promise<string | null> => page.getByRole('slider', { name: 'Steps' }).getAttribute('aria-valuenow');
-const panel = (page: Page): ReturnType<Page['locator']> => page.locator('.pace-panel');
+const panel = (page: Page): ReturnType<Page['locator']> => page.locator('.side-panel');
 
 describe('In the air', () => {
   it.each([{ width: 1440, height: 900 }, { width: 820, height: 1100 }])('finds the jump, draws it against free fall and follows the playhead, at %o', async (size) => {

@@ -285,7 +285,7 @@ describe('retiming', () => {
     await page.locator('.snap-joints').first().getByRole('checkbox', { name: 'left wrist' }).uncheck();
     await page.waitForFunction((former) => Number(/\d+/.exec([...document.querySelectorAll('button')].find((one) => /^Mark (these|this)/.test(one.innerText))?.innerText ?? '')?.[0] ?? 1) < former, extremes);
     await press.click();
-    await page.locator('.pace-panel').getByText(/^\d+ marks placed\.$/).waitFor();
+    await page.locator('.side-panel').getByText(/^\d+ marks placed\.$/).waitFor();
     expect(await page.getByRole('row').filter({ has: page.getByLabel(/^Exposure of the/) }).count()).toBeGreaterThan(1);
     // they are placed where they fall, so nothing moves
     expect(withoutMarks(await planText(page))).toEqual(withoutMarks(before));
@@ -307,7 +307,7 @@ describe('retiming', () => {
       const { violations } = await (window as unknown as { axe: Axe }).axe.run(document);
       return violations.flatMap((v) => v.nodes.map((node) => `${v.id}: ${node.html.slice(0, 160)}`));
     });
-    const panels = page.locator('.pace-panels button');
+    const panels = page.locator('.panel-tabs button');
     for (let k = 0; k < await panels.count(); k += 1) {
       await panels.nth(k).click();
       await painted(page);
@@ -443,7 +443,7 @@ describe('a second opinion', () => {
     await press(page, 'Take the last tap back');
     expect(await rows.count()).toBe(3);
     await press(page, 'Make marks of the taps');
-    await page.locator('.pace-panel').getByText(/^2 marks made/).waitFor();
+    await page.locator('.side-panel').getByText(/^2 marks made/).waitFor();
     expect(await page.locator('.grip').count()).toBe(2);
     expect(await exposureOf(page)).toBe(21);
     await press(page, 'Stopwatch off');
@@ -524,13 +524,13 @@ describe('with the keyboard alone', () => {
     await page.keyboard.press('Enter');
     await page.waitForFunction(() => document.querySelector('.grip')?.getAttribute('aria-label')?.includes('exposure 45'));
     await made(page);
-    await tabTo(page, '.pace-panels button', 'Versions');
+    await tabTo(page, '.panel-tabs button', 'Versions');
     await page.keyboard.press('Enter');
-    await tabTo(page, '.pace-panel input', 'Keep this timing as');
+    await tabTo(page, '.side-panel input', 'Keep this timing as');
     await page.keyboard.type('later reach');
-    await tabTo(page, '.pace-panel button', 'Keep');
+    await tabTo(page, '.side-panel button', 'Keep');
     await page.keyboard.press('Enter');
-    await tabTo(page, '.pace-panel button', 'Compare');
+    await tabTo(page, '.side-panel button', 'Compare');
     await page.keyboard.press('Enter');
     await page.getByRole('heading', { name: 'later reach, beside what is on the bench' }).waitFor();
     await page.keyboard.press('Control+z');

@@ -60,7 +60,7 @@ describe('Poise', () => {
     await page.getByRole('button', { name: 'Tied down' }).click();
     const takeBack = page.getByRole('button', { name: /^Take back: .* tied down/ });
     await takeBack.waitFor();
-    await page.locator('.pace-panel').getByText('qualified rigger').waitFor();
+    await page.locator('.side-panel').getByText('qualified rigger').waitFor();
     await page.keyboard.press('Control+z');
     await takeBack.waitFor({ state: 'detached' });
     expect(complaints).toEqual([]);

@@ -84,10 +84,10 @@ function Side({ plan }: { readonly plan: Plan }): ReactElement {
         {playing && shows === 'puppet' ? null : <Picture fill label="The footage at the playhead with the skeleton" />}
         {playing && shows !== 'take' ? <StagePicture plan={plan} /> : null}
       </div>
-      <div className="pace-panels" role="group" aria-label="Beside the rows">
+      <div className="panel-tabs" role="group" aria-label="Beside the rows">
         {PANELS.map((one) => <button key={one.name} type="button" aria-pressed={one.name === panel.name} title={one.about} onClick={() => paceView.setState({ panel: one.name })}>{one.words}</button>)}
       </div>
-      <div className="pace-panel"><panel.Panel plan={plan} /></div>
+      <div className="side-panel"><panel.Panel plan={plan} /></div>
     </aside>
   );
 }
@@ -96,7 +96,7 @@ function Side({ plan }: { readonly plan: Plan }): ReactElement {
 function BareSide(): ReactElement {
   return (
     <aside className="pace-side pace-side-bare">
-      <div className="pace-panel"><div className="panel"><StopwatchPart plan={null} /></div></div>
+      <div className="side-panel"><div className="panel"><StopwatchPart plan={null} /></div></div>
     </aside>
   );
 }
