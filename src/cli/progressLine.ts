@@ -8,11 +8,17 @@ function words(tick: PoseTick): string {
   return `posed ${tick.doneFrames} of ${tick.totalFrames} frames, ${tick.framesPerS.toFixed(1)} a second, ${left}`;
 }
 
+/** What is needed of a stream. */
+export interface LineStream {
+  write(text: string): unknown;
+  readonly isTTY?: boolean;
+}
+
 /**
  * @param out where to write, usually standard error, so that standard output stays clean for scripts
  * @returns `tick` to call with progress and `end` to call once when the run is over
  */
-export function progressLine(out: NodeJS.WriteStream): { tick: (tick: PoseTick) => void; end: () => void } {
+export function progressLine(out: LineStream): { tick: (tick: PoseTick) => void; end: () => void } {
   let tenth = -1;
   let open = false;
   return {

@@ -7,7 +7,7 @@ import { csvNumber, csvText } from './csv.ts';
 import { turnsFreely } from '../puppet/armature.ts';
 import { flagWords } from './flagWords.ts';
 import { stateWord } from './planJson.ts';
-import { PLACES } from './rounding.ts';
+import { clockHour, PLACES } from './rounding.ts';
 
 /**
  * Columns: step and exposure (from 1), exposures for which it is held, film time and source time in seconds, then for each joint its angle and increment in
@@ -46,7 +46,7 @@ export function incrementsCsv(plan: Plan): string {
       const at = s * plan.points.length + c;
       const datum = datums.get(`${s + 1} ${point.name}`);
       cells.push(
-        csvNumber(plan.travelMm[at]!, PLACES.millimetres), csvNumber(plan.hour[at]!, PLACES.hour), csvNumber(plan.towardMm[at]!, PLACES.millimetres),
+        csvNumber(plan.travelMm[at]!, PLACES.millimetres), csvNumber(clockHour(plan.hour[at]!), PLACES.hour), csvNumber(plan.towardMm[at]!, PLACES.millimetres),
         csvNumber(datum?.heightMm ?? Number.NaN, PLACES.millimetres), csvNumber(datum?.fromMarkMm ?? Number.NaN, PLACES.millimetres),
       );
     });

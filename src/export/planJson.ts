@@ -17,7 +17,7 @@ import type { ExportTake } from './exportTake.ts';
 import { flagWords, type FlagWord } from './flagWords.ts';
 import { movesToJson, pausesToJson, timingToJson, type PlanJsonMove, type PlanJsonPause, type PlanJsonTiming } from './planTiming.ts';
 import { readoutsToJson, type PlanJsonReadouts } from './readoutsJson.ts';
-import { PLACES, rounded } from './rounding.ts';
+import { clockHour, PLACES, rounded } from './rounding.ts';
 
 export const PLAN_FORMAT = 'nudgebook-plan';
 export const PLAN_VERSION = 3;
@@ -248,7 +248,7 @@ function pointOf(plan: Plan, step: number, c: number): PlanJsonPoint {
   return {
     atMm: tuple(plan.pointMm, at * 3, 3, PLACES.millimetres),
     travelMm: rounded(plan.travelMm[at]!, PLACES.millimetres),
-    hour: rounded(plan.hour[at]!, PLACES.hour),
+    hour: rounded(clockHour(plan.hour[at]!), PLACES.hour),
     towardLensMm: rounded(plan.towardMm[at]!, PLACES.millimetres),
   };
 }

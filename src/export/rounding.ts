@@ -9,3 +9,8 @@ export const PLACES = { degrees: 3, quaternion: 6, seconds: 6, metres: 4, confid
 export function rounded(value: number, places: number): number | null {
   return Number.isFinite(value) ? Number(value.toFixed(places)) + 0 : null;
 }
+
+/** The hour on a clock face, above 0 up to 12, to its places in files: what would round to 0 is 12. NaN stays. */
+export function clockHour(hour: number): number {
+  return Number(hour.toFixed(PLACES.hour)) === 0 ? 12 : hour;
+}

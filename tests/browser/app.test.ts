@@ -3,24 +3,14 @@
  */
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { PROJECT_FOLDER } from '../../scripts/serve/projectFolder.ts';
+import { openFile, steps } from './appPage.ts';
 import { openPage } from './harness.ts';
-
-const clip = (name: string): string => join(PROJECT_FOLDER, 'reference-clips', `${name}.webm`);
-
-/** Waits until the ladder has steps; returns how many. */
-async function steps(page: Page): Promise<number> {
-  const ladder = page.getByRole('slider', { name: 'Steps' });
-  await page.waitForFunction(() => Number(document.querySelector('[role=slider][aria-label=Steps]')?.getAttribute('aria-valuemax')) > 0);
-  return Number(await ladder.getAttribute('aria-valuemax'));
-}
 
 /** Waits until the ladder has exactly so many steps: a new plan comes a moment after the change. */
 async function stepsBecome(page: Page, count: number): Promise<void> {
-  await page.waitForFunction((wanted) => Number(document.querySelector('[role=slider][aria-label=Steps]')?.getAttribute('aria-valuemax')) === wanted, count, { timeout: 5_000 });
+  await page.waitForFunction((wanted) => Number(document.querySelector('[role=slider][aria-label=Steps]')?.getAttribute('aria-valuemax')) === wanted, count);
 }
 
 async function stepAt(page: Page): Promise<number> {
@@ -32,16 +22,6 @@ async function stepAt(page: Page): Promise<number> {
 /** Waits until the steps are whole and no work is under way, which is when they can be saved. Asked on the Sheet. */
 async function whole(page: Page): Promise<void> {
   await page.waitForFunction(() => [...document.querySelectorAll('button')].some((b) => b.textContent?.includes('increments.csv') === true && !b.disabled));
-}
-
-/** Opens a file by Ctrl+O. */
-async function openFile(page: Page, file: string | { readonly name: string; readonly mimeType: string; readonly buffer: Buffer }): Promise<void> {
-  const asked = page.waitForEvent('filechooser');
-  // Keys reach the page by another way than the wish to answer for the person and may overtake it; one answer from the page
-  // says that the wish has arrived.
-  await page.evaluate(() => document.readyState);
-  await page.keyboard.press('Control+o');
-  await (await asked).setFiles(file);
 }
 
 async function saved(page: Page): Promise<void> {
@@ -157,21 +137,6 @@ describe('the app', () => {
     await close();
   });
 
-  it('poses a clip that is opened by hand, shows it growing, and has it at once next time', async () => {
-    const { page, close } = await openPage('/');
-    await page.getByRole('button', { name: /Open a clip/ }).waitFor();
-    await openFile(page, clip('arm-raise'));
-    await page.getByRole('progressbar', { name: 'Frames posed' }).waitFor();
-    await page.getByRole('progressbar', { name: 'Frames posed' }).waitFor({ state: 'detached', timeout: 150_000 });
-    expect(await steps(page)).toBe(66);
-    await page.keyboard.press('Shift+n');
-    await page.getByRole('button', { name: /Open a clip/ }).waitFor();
-    await openFile(page, clip('arm-raise'));
-    // 165 frames take many seconds to pose; a kept track takes none.
-    await page.waitForFunction(() => Number(document.querySelector('[role=slider][aria-label=Steps]')?.getAttribute('aria-valuemax')) === 66, undefined, { timeout: 4_000 });
-    await close();
-  });
-
   it('puts the former book aside when the demo takes its place', async () => {
     const { page, close } = await openPage('/?demo');
     await steps(page);
@@ -181,15 +146,6 @@ describe('the app', () => {
     await page.goto(new URL('/', page.url()).href);
     await page.getByText('Earlier books').waitFor();
     await page.getByRole('button', { name: /Marla/ }).last().waitFor();
-    await close();
-  });
-
-  it('cancels a pose run and keeps the book', async () => {
-    const { page, close } = await openPage('/?clip=squat');
-    await page.getByRole('progressbar', { name: 'Frames posed' }).waitFor();
-    await page.keyboard.press('Escape');
-    await page.getByRole('progressbar', { name: 'Frames posed' }).waitFor({ state: 'detached' });
-    await page.getByRole('button', { name: /Pose with/ }).waitFor();
     await close();
   });
 
