@@ -25,7 +25,7 @@ async function waitForPlan(page: Page, former: number): Promise<void> {
 
 async function measured(browser: Browser, page: Page, change: (i: number) => Promise<void>): Promise<{ tasks: readonly MainThreadTask[]; plansMs: number[] }> {
   await page.evaluate(() => performance.clearMeasures('plan'));
-  const tasks = await traceMainThread(browser, page, async () => {
+  const { tasks } = await traceMainThread(browser, page, async () => {
     for (let i = 0; i < CHANGES; i += 1) {
       const before = (await plansMade(page)).length;
       await change(i);
@@ -68,7 +68,7 @@ export async function changeSpeed(browser: Browser, url: string, say: (line: str
     await slider.focus();
     await page.evaluate(() => performance.clearMeasures('plan'));
     const before = 0;
-    const tasks = await traceMainThread(browser, page, async () => {
+    const { tasks } = await traceMainThread(browser, page, async () => {
       for (let i = 0; i < 3 * CHANGES; i += 1) await page.keyboard.press(Math.floor(i / 6) % 2 === 0 ? 'ArrowRight' : 'ArrowLeft');
       await waitForPlan(page, before);
       await page.waitForTimeout(400);

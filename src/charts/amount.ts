@@ -10,12 +10,13 @@ import type { Plan } from '../plan/plan.ts';
 export function turnSums(plan: Plan): { readonly sums: Float64Array; readonly largest: number } {
   const sums = new Float64Array(plan.stepCount);
   const joints = plan.joints.length;
+  const seen = plan.joints.flatMap(({ observable }, j) => (observable ? [j] : []));
   let largest = 0;
   for (let s = 0; s < plan.stepCount; s += 1) {
     let sum = 0;
-    for (let j = 0; j < joints; j += 1) {
-      const turn = plan.incrementDeg[s * joints + j];
-      if (plan.joints[j]?.observable && turn !== undefined && Number.isFinite(turn)) sum += Math.abs(turn);
+    for (const j of seen) {
+      const turn = plan.incrementDeg[s * joints + j]!;
+      if (Number.isFinite(turn)) sum += Math.abs(turn);
     }
     sums[s] = sum;
     if (sum > largest) largest = sum;

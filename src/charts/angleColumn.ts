@@ -4,11 +4,12 @@
  * `angleColumn` works out what is to be seen (pure, tested); `drawAngleColumn` puts it into an SVG. A curve is whole only
  * where both of its ends were measured: it is dashed over a hatched band where an end is unsure, and it stops at a gap.
  */
-import { extent, pathRound, scaleLinear, select } from 'd3';
+import { pathRound, scaleLinear, select } from 'd3';
 import type { Certainty } from './certainty.ts';
 import { type AxisTick, COLUMN_PAD_PX, degreeTicks } from './degreeAxis.ts';
 import { ensureHatch } from './hatch.ts';
 import type { RowScale, RowWindow } from './rowScale.ts';
+import { put, putLast } from './sparing.ts';
 
 export interface Band {
   readonly y: number;
@@ -70,10 +71,14 @@ const LEAST_SPAN_DEG = 10;
 
 /** Lowest and highest known value of a curve, widened to {@link LEAST_SPAN_DEG}; 0..10 where nothing is known. */
 export function degreeDomain(curve: RowCurve): readonly [number, number] {
-  const known: number[] = [];
-  for (let i = 0; i < curve.length; i += 1) if (curve.certainty(i) !== 'missing') known.push(curve.value(i));
-  const [low, high] = extent(known);
-  if (low === undefined || high === undefined) return [0, LEAST_SPAN_DEG];
+  let [low, high] = [Infinity, -Infinity];
+  for (let i = 0; i < curve.length; i += 1) {
+    if (curve.certainty(i) === 'missing') continue;
+    const value = curve.value(i);
+    if (value < low) low = value;
+    if (value > high) high = value;
+  }
+  if (low > high) return [0, LEAST_SPAN_DEG];
   const lack = Math.max(0, LEAST_SPAN_DEG - (high - low)) / 2;
   return [low - lack, high + lack];
 }
@@ -127,6 +132,18 @@ export function angleColumn(
   };
 }
 
+/** First point of a curve that stands at a row or below it. */
+function firstFrom(curve: RowCurve, row: number): number {
+  let low = 0;
+  let high = curve.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (curve.row(middle) < row) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
 function curvePaths(
   rows: RowScale,
   window: RowWindow,
@@ -137,8 +154,7 @@ function curvePaths(
   const dashed = pathRound(2);
   // Where each pen stands, so that a run of segments becomes one line: dashes then go on across its points.
   let [solidAt, dashedAt] = [-1, -1];
-  for (let i = 1; i < curve.length; i += 1) {
-    if (curve.row(i) < window.first - 1 || curve.row(i - 1) > window.last + 1) continue;
+  for (let i = Math.max(1, firstFrom(curve, window.first - 1)); i < curve.length && curve.row(i - 1) <= window.last + 1; i += 1) {
     const before = curve.certainty(i - 1);
     const here = curve.certainty(i);
     if (before === 'missing' || here === 'missing') continue;
@@ -167,8 +183,7 @@ function bandPaths(
   const { errorDeg } = curve;
   if (errorDeg === undefined) return { bandPath: '', unsureBandPath: '' };
   const known = (i: number): boolean => curve.certainty(i) !== 'missing' && Number.isFinite(errorDeg(i));
-  let i = 0;
-  while (i < curve.length && curve.row(i) < window.first - 1) i += 1;
+  let i = firstFrom(curve, window.first - 1);
   while (i < curve.length && curve.row(i) <= window.last + 1) {
     if (!known(i)) {
       i += 1;
@@ -206,32 +221,15 @@ function circles(dots: readonly StepDot[], radius: number): string {
 export function drawAngleColumn(svgElement: SVGSVGElement, column: AngleColumn, id: string): void {
   const svg = select(svgElement);
   const hatch = ensureHatch(svg, `${id}-hatch`);
-  svg
-    .selectAll('line.grid-line')
-    .data(column.ticks)
-    .join('line')
-    .attr('class', 'grid-line')
-    .attr('x1', (d) => d.x)
-    .attr('x2', (d) => d.x)
-    .attr('y1', 0)
-    .attr('y2', '100%');
-  svg
-    .selectAll('rect.unsure-band')
-    .data(column.unsure)
-    .join('rect')
-    .attr('class', 'unsure-band')
-    .attr('fill', hatch)
-    .attr('width', column.widthPx)
-    .attr('y', (d) => d.y)
-    .attr('height', (d) => d.height);
-  svg
-    .selectAll('text.gap-word')
-    .data(column.missing.filter((band) => band.height >= 16))
-    .join('text')
-    .attr('class', 'gap-word')
-    .attr('x', column.widthPx / 2)
-    .attr('y', (d) => d.y + d.height / 2)
-    .text('gap');
+  put(svg.selectAll<SVGLineElement, AxisTick>('line.grid-line').data(column.ticks).join('line'), { class: 'grid-line', x1: (d) => d.x, x2: (d) => d.x, y1: 0, y2: '100%' });
+  put(
+    svg.selectAll<SVGRectElement, Band>('rect.unsure-band').data(column.unsure).join('rect'),
+    { class: 'unsure-band', fill: hatch, width: column.widthPx, y: (d) => d.y, height: (d) => d.height },
+  );
+  put(
+    svg.selectAll<SVGTextElement, Band>('text.gap-word').data(column.missing.filter((band) => band.height >= 16)).join('text'),
+    { class: 'gap-word', x: column.widthPx / 2, y: (d) => d.y + d.height / 2 },
+  ).text('gap');
   const paths: readonly (readonly [string, string])[] = [
     ['error-band', column.bandPath],
     ['error-band error-band-unsure', column.unsureBandPath],
@@ -240,11 +238,8 @@ export function drawAngleColumn(svgElement: SVGSVGElement, column: AngleColumn, 
     ['dot', circles(column.dots.filter((d) => d.certainty === 'measured'), column.dotRadiusPx)],
     ['dot dot-unsure', circles(column.dots.filter((d) => d.certainty === 'unsure'), column.dotRadiusPx)],
   ];
-  svg
-    .selectAll('path.drawn')
-    .data(paths)
-    .join('path')
-    .attr('class', (d) => `drawn ${d[0]}`)
-    .attr('d', (d) => d[1] || null)
-    .raise();
+  putLast(put(
+    svg.selectAll<SVGPathElement, (typeof paths)[number]>('path.drawn').data(paths).join('path'),
+    { class: (d) => `drawn ${d[0]}`, d: (d) => d[1] || null },
+  ));
 }

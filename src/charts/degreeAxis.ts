@@ -1,6 +1,7 @@
 /** The axis above a column: round figures in degrees that do not touch, and the marks that the grid lines go on from. */
 import { select, ticks } from 'd3';
 import { figure } from './figures.ts';
+import { put } from './sparing.ts';
 
 /** Free space left and right of the scale, so that a dot at its end is not cut. */
 export const COLUMN_PAD_PX = 7;
@@ -47,22 +48,7 @@ function leftEdge({ x, label, anchor }: AxisTick): number {
 /** Draws the ticks and their figures into the head above a column; `heightPx` is the head svg's height. */
 export function drawDegreeAxis(svgElement: SVGSVGElement, axisTicks: readonly AxisTick[], heightPx: number): void {
   const svg = select(svgElement);
-  svg
-    .selectAll('line')
-    .data(axisTicks)
-    .join('line')
-    .attr('class', 'tick-line')
-    .attr('x1', (d) => d.x)
-    .attr('x2', (d) => d.x)
-    .attr('y1', heightPx - 4)
-    .attr('y2', heightPx);
-  svg
-    .selectAll('text')
-    .data(axisTicks)
-    .join('text')
-    .attr('class', 'tick-text')
-    .attr('y', heightPx - 7)
-    .attr('x', (d) => d.x)
-    .attr('text-anchor', (d) => d.anchor)
+  put(svg.selectAll<SVGLineElement, AxisTick>('line').data(axisTicks).join('line'), { class: 'tick-line', x1: (d) => d.x, x2: (d) => d.x, y1: heightPx - 4, y2: heightPx });
+  put(svg.selectAll<SVGTextElement, AxisTick>('text').data(axisTicks).join('text'), { class: 'tick-text', y: heightPx - 7, x: (d) => d.x, 'text-anchor': (d) => d.anchor })
     .text((d) => d.label);
 }

@@ -3,6 +3,7 @@
  * current text colour, so that it reads without colour.
  */
 import type { Selection } from 'd3';
+import { put } from './sparing.ts';
 
 /** Distance between two hatch lines, px. */
 export const HATCH_PITCH_PX = 5;
@@ -15,23 +16,10 @@ export const HATCH_PITCH_PX = 5;
  */
 export function ensureHatch(svg: Selection<SVGSVGElement, unknown, null, undefined>, id: string): string {
   const defs = svg.selectAll<SVGDefsElement, string>('defs').data([id]).join('defs');
-  const pattern = defs
-    .selectAll<SVGPatternElement, string>('pattern')
-    .data([id])
-    .join('pattern')
-    .attr('id', id)
-    .attr('patternUnits', 'userSpaceOnUse')
-    .attr('width', HATCH_PITCH_PX)
-    .attr('height', HATCH_PITCH_PX)
-    .attr('patternTransform', 'rotate(45)');
-  pattern
-    .selectAll('line')
-    .data([0])
-    .join('line')
-    .attr('class', 'hatch-line')
-    .attr('x1', 0)
-    .attr('x2', 0)
-    .attr('y1', 0)
-    .attr('y2', HATCH_PITCH_PX);
+  const pattern = put(
+    defs.selectAll<SVGPatternElement, string>('pattern').data([id]).join('pattern'),
+    { id, patternUnits: 'userSpaceOnUse', width: HATCH_PITCH_PX, height: HATCH_PITCH_PX, patternTransform: 'rotate(45)' },
+  );
+  put(pattern.selectAll<SVGLineElement, number>('line').data([0]).join('line'), { class: 'hatch-line', x1: 0, x2: 0, y1: 0, y2: HATCH_PITCH_PX });
   return `url(#${id})`;
 }

@@ -6,7 +6,9 @@ import { scaleLinear, select } from 'd3';
 import { type Band, bandsOf, type RowValues } from './angleColumn.ts';
 import { type AxisTick, COLUMN_PAD_PX, degreeTicks } from './degreeAxis.ts';
 import { ensureHatch } from './hatch.ts';
+import { barProfile, TOUCHING_ROW_PX } from './lowRows.ts';
 import type { RowScale, RowWindow } from './rowScale.ts';
+import { put } from './sparing.ts';
 
 export interface IncrementBar {
   readonly index: number;
@@ -22,6 +24,8 @@ export interface IncrementColumn {
   readonly ticks: readonly AxisTick[];
   readonly zeroX: number;
   readonly bars: readonly IncrementBar[];
+  /** Whether the bars fill their rows. */
+  readonly touching: boolean;
   readonly missing: readonly Band[];
 }
 
@@ -51,7 +55,7 @@ export function incrementColumn(
 ): IncrementColumn {
   const x = scaleLinear([domain[0], domain[1]], [COLUMN_PAD_PX, widthPx - COLUMN_PAD_PX]);
   const bars: IncrementBar[] = [];
-  const height = rows.rowPx <= 4 ? rows.rowPx : Math.min(14, rows.rowPx * 0.6);
+  const height = rows.rowPx <= TOUCHING_ROW_PX ? rows.rowPx : Math.min(14, rows.rowPx * 0.6);
   for (let index = window.first; index <= window.last; index += 1) {
     const certainty = values.certainty(index);
     if (certainty === 'missing') continue;
@@ -71,6 +75,7 @@ export function incrementColumn(
     ticks: degreeTicks(domain, widthPx, x),
     zeroX: x(0),
     bars,
+    touching: rows.rowPx <= TOUCHING_ROW_PX,
     missing: bandsOf(rows, window, values, 'missing'),
   };
 }
@@ -79,28 +84,18 @@ export function incrementColumn(
 export function drawIncrementColumn(svgElement: SVGSVGElement, column: IncrementColumn, id: string): void {
   const svg = select(svgElement);
   const hatch = ensureHatch(svg, `${id}-hatch`);
-  svg
-    .selectAll('line.zero-line')
-    .data([column.zeroX])
-    .join('line')
-    .attr('class', 'zero-line')
-    .attr('x1', (d) => d)
-    .attr('x2', (d) => d)
-    .attr('y1', 0)
-    .attr('y2', '100%');
+  put(svg.selectAll<SVGLineElement, number>('line.zero-line').data([column.zeroX]).join('line'), { class: 'zero-line', x1: (d) => d, x2: (d) => d, y1: 0, y2: '100%' });
   const rect = (bar: IncrementBar): string =>
     `M${bar.x.toFixed(1)},${bar.y.toFixed(1)}h${bar.width.toFixed(1)}v${bar.height.toFixed(1)}h${(-bar.width).toFixed(1)}z`;
-  const pathOf = (wanted: string): string =>
-    column.bars.filter((b) => b.certainty === wanted && b.width >= 0.5).map(rect).join('');
-  svg
-    .selectAll('path')
-    .data([
-      { name: 'bar', d: pathOf('measured'), fill: null },
-      // Not `bar` as well: that class has a fill of its own, which would win over the hatch.
-      { name: 'bar-unsure', d: pathOf('unsure'), fill: hatch },
-    ])
-    .join('path')
-    .attr('class', (d) => d.name)
-    .attr('fill', (d) => d.fill)
-    .attr('d', (d) => d.d || null);
+  const pathOf = (wanted: string): string => {
+    const seen = column.bars.filter((b) => b.certainty === wanted && b.width >= 0.5);
+    if (!column.touching) return seen.map(rect).join('');
+    return barProfile(seen.map((b) => ({ y: b.y, toX: b.x < column.zeroX ? b.x : b.x + b.width })), column.zeroX, seen[0]?.height ?? 0);
+  };
+  const paths = [
+    { name: 'bar', d: pathOf('measured'), fill: null },
+    // Not `bar` as well: that class has a fill of its own, which would win over the hatch.
+    { name: 'bar-unsure', d: pathOf('unsure'), fill: hatch },
+  ];
+  put(svg.selectAll<SVGPathElement, (typeof paths)[number]>('path').data(paths).join('path'), { class: (d) => d.name, fill: (d) => d.fill, d: (d) => d.d || null });
 }

@@ -7,9 +7,11 @@ import { select } from 'd3';
 import { exposureSpan } from './figures.ts';
 import type { GapCount } from './certainty.ts';
 import { ensureHatch } from './hatch.ts';
+import { barProfile, type RowSpan, rowSpans, TOUCHING_ROW_PX } from './lowRows.ts';
 import { isLabelled, labelEvery, type RowScale, type RowWindow } from './rowScale.ts';
 import type { BalanceMark } from './poise/balanceMark.ts';
 import { balanceMarkPaths } from './poise/balanceMarkPaths.ts';
+import { put } from './sparing.ts';
 
 /** Where the parts of a rung stand, px from the left edge; texts are right-aligned at `numberX` and `exposureX`. */
 export interface LadderLayout {
@@ -113,12 +115,16 @@ export function ladder(rows: RowScale, window: RowWindow, layout: LadderLayout, 
 /** Most bars of a hold that have room between exposures and turns. */
 const MOST_HOLD_BARS = 4;
 
-/** A hold as upright bars side by side; on low rows they run together to a profile of the pattern. */
-function holdBars({ y, centreY, holds }: LadderRow, { exposureX, barX }: LadderLayout, rowPx: number): string {
+/** Holds as upright bars side by side; on low rows they run together to a profile of the pattern. */
+function holdBars(rung: readonly LadderRow[], { exposureX, barX }: LadderLayout, rowPx: number): string {
   const pitch = (barX - exposureX - 4) / MOST_HOLD_BARS;
-  const height = rowPx < 6 ? rowPx : Math.min(14, rowPx * 0.62);
-  const top = rowPx < 6 ? y : centreY - height / 2;
-  return Array.from({ length: Math.min(holds, MOST_HOLD_BARS) }, (_, k) => `M${(exposureX + 2.5 + k * pitch + pitch / 2).toFixed(2)},${top.toFixed(1)}v${height.toFixed(1)}`).join('');
+  const height = Math.min(14, rowPx * 0.62);
+  return Array.from({ length: MOST_HOLD_BARS }, (_, k) => {
+    const held = rung.filter(({ holds }) => holds > k);
+    const spans = rowPx <= TOUCHING_ROW_PX ? rowSpans(held.map(({ y }) => y), rowPx) : held.map(({ centreY }) => ({ y: centreY - height / 2, height }));
+    const x = (exposureX + 2.5 + k * pitch + pitch / 2).toFixed(2);
+    return spans.map((span) => `M${x},${span.y.toFixed(1)}v${span.height.toFixed(1)}`).join('');
+  }).join('');
 }
 
 /** Middle of the marks of what was put right by hand, px from the left edge. */
@@ -134,13 +140,16 @@ export function drawLadder(
 ): void {
   const svg = select(svgElement);
   const hatch = ensureHatch(svg, `${id}-hatch`);
-  const barHeight = rows.rowPx <= 4 ? rows.rowPx : Math.min(16, rows.rowPx * 0.62);
+  const touching = rows.rowPx <= TOUCHING_ROW_PX;
+  const barHeight = Math.min(16, rows.rowPx * 0.62);
   const rightRail = layout.barX + layout.barWidthPx;
   const labelled = rung.filter((r) => r.label !== undefined);
   const box = (r: LadderRow, size: number): string =>
     `M${layout.shotX - size / 2},${r.centreY - size / 2}h${size}v${size}h${-size}z`;
   const tick = (r: LadderRow): string => `M${layout.shotX - 4.5},${r.centreY}l3.2,3.6l6,-7.4`;
-  const bars = rung.map((r) => `M${layout.barX},${(r.centreY - barHeight / 2).toFixed(1)}h${r.barPx.toFixed(1)}v${barHeight}h${(-r.barPx).toFixed(1)}z`);
+  const bars = touching
+    ? barProfile(rung.map((r) => ({ y: r.y, toX: layout.barX + r.barPx })), layout.barX, rows.rowPx)
+    : rung.map((r) => `M${layout.barX},${(r.centreY - barHeight / 2).toFixed(1)}h${r.barPx.toFixed(1)}v${barHeight}h${(-r.barPx).toFixed(1)}z`).join('');
   const marks = rung
     .filter((r) => r.mark !== undefined)
     .map((r) => {
@@ -156,21 +165,22 @@ export function drawLadder(
   const rails = `M${layout.barX},${top}V${bottom}M${rightRail},${top}V${bottom}`;
   const boxes = rows.rowPx >= TICK_ROW_PX;
   // The left foot's lane is whole, the right one's open in the middle, as bones are whole on the left and dashed on the right.
-  const leftFoot = (r: LadderRow): string => `M${layout.feetX},${r.y}h${layout.footPx}v${rows.rowPx}h${-layout.footPx}z`;
-  const rightFoot = (r: LadderRow): string =>
-    [0, 2 / 3].map((k) => `M${(layout.feetX + layout.footPx * (1.35 + k)).toFixed(1)},${r.y}h${(layout.footPx / 3).toFixed(1)}v${rows.rowPx}h${(-layout.footPx / 3).toFixed(1)}z`).join('');
+  const leftFoot = ({ y, height }: RowSpan): string => `M${layout.feetX},${y}h${layout.footPx}v${height}h${-layout.footPx}z`;
+  const rightFoot = ({ y, height }: RowSpan): string =>
+    [0, 2 / 3].map((k) => `M${(layout.feetX + layout.footPx * (1.35 + k)).toFixed(1)},${y}h${(layout.footPx / 3).toFixed(1)}v${height}h${(-layout.footPx / 3).toFixed(1)}z`).join('');
+  const standing = (foot: 'left' | 'right'): readonly RowSpan[] => rowSpans(rung.filter((r) => r.stands?.[foot]).map((r) => r.y), rows.rowPx);
   const diamond = (r: LadderRow): string => {
     const half = Math.min(5, Math.max(2, rows.rowPx / 2 - 1));
     return `M${HAND_X - half},${r.centreY}l${half},${-half}l${half},${half}l${-half},${half}z`;
   };
   const paths = [
     { name: 'rung', d: rungs, fill: null },
-    { name: 'amount', d: bars.join(''), fill: null },
-    { name: 'hold', d: rung.map((r) => holdBars(r, layout, rows.rowPx)).join(''), fill: null },
+    { name: 'amount', d: bars, fill: null },
+    { name: 'hold', d: holdBars(rung, layout, rows.rowPx), fill: null },
     { name: 'mark', d: marks.join(''), fill: hatch },
     { name: 'rail', d: rails, fill: null },
-    { name: 'foot', d: rung.filter((r) => r.stands?.left).map(leftFoot).join(''), fill: null },
-    { name: 'foot', d: rung.filter((r) => r.stands?.right).map(rightFoot).join(''), fill: null },
+    { name: 'foot', d: standing('left').map(leftFoot).join(''), fill: null },
+    { name: 'foot', d: standing('right').map(rightFoot).join(''), fill: null },
     { name: 'hand-span', d: rung.filter((r) => r.byHand === 'span').map((r) => `M${HAND_X},${r.y}v${rows.rowPx}`).join(''), fill: null },
     { name: 'hand', d: rung.filter((r) => r.byHand === 'here').map(diamond).join(''), fill: null },
     ...balanceMarkPaths(rung, rows.rowPx, layout.balanceX),
@@ -178,13 +188,10 @@ export function drawLadder(
     { name: 'shot-full', d: boxes ? rung.filter((r) => r.shot).map((r) => box(r, 14)).join('') : rung.filter((r) => r.shot).map((r) => `M${layout.shotX - 5},${r.y}h10v${rows.rowPx}h-10z`).join(''), fill: null },
     { name: 'shot-tick', d: boxes ? rung.filter((r) => r.shot).map(tick).join('') : '', fill: null },
   ];
-  svg
-    .selectAll('path.drawn')
-    .data(paths)
-    .join('path')
-    .attr('class', (d) => `drawn ${d.name}`)
-    .attr('fill', (d) => d.fill)
-    .attr('d', (d) => d.d || null)
+  put(
+    svg.selectAll<SVGPathElement, (typeof paths)[number]>('path.drawn').data(paths).join('path'),
+    { class: (d) => `drawn ${d.name}`, fill: (d) => d.fill, d: (d) => d.d || null },
+  )
     .selectAll('title')
     .data((d) => ('title' in d ? [d.title] : []))
     .join('title')
@@ -200,12 +207,8 @@ export function drawLadder(
       .filter((r) => r.markWord !== undefined)
       .map((r) => ({ key: `m${r.index}`, name: 'rung-mark', x: layout.markX + 13, y: r.centreY, text: r.markWord ?? '' })),
   ];
-  svg
-    .selectAll<SVGTextElement, (typeof texts)[number]>('text')
-    .data(texts, (d) => d.key)
-    .join('text')
-    .attr('class', (d) => d.name)
-    .attr('x', (d) => d.x)
-    .attr('y', (d) => d.y)
-    .text((d) => d.text);
+  put(
+    svg.selectAll<SVGTextElement, (typeof texts)[number]>('text').data(texts, (d) => d.key).join('text'),
+    { class: (d) => d.name, x: (d) => d.x, y: (d) => d.y },
+  ).text((d) => d.text);
 }

@@ -1,5 +1,5 @@
 /** Above the ladder: the step the playhead is at, large enough to be read from the set, and the heads of the ladder's columns. */
-import { type KeyboardEvent, type ReactElement, useEffect, useRef } from 'react';
+import { type KeyboardEvent, type ReactElement, useEffect, useMemo, useRef } from 'react';
 import { turnSums } from '../../charts/amount.ts';
 import { exposureSpan, figure } from '../../charts/figures.ts';
 import type { LadderLayout } from '../../charts/ladder.ts';
@@ -22,7 +22,7 @@ export function LadderHead({ layout }: { readonly layout: LadderLayout }): React
   const sign = useRef<SVGPathElement>(null);
   const balance = useRef<HTMLElement>(null);
   const shot = useRef<HTMLButtonElement>(null);
-  const largest = plan === null ? 0 : turnSums(plan).largest;
+  const largest = useMemo(() => (plan === null ? 0 : turnSums(plan).largest), [plan]);
 
   useEffect(
     () =>

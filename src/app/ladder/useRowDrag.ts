@@ -23,6 +23,13 @@ export const HELD = 'data-held';
 /** A display frame counts at most so long, or the rows would leap after a busy moment, ms. */
 const LONGEST_FRAME_MS = 50;
 
+/** Heights in the window, px. */
+interface Edges {
+  readonly rowsTop: number;
+  readonly headBottom: number;
+  readonly viewBottom: number;
+}
+
 export function useRowDrag(drag: RowDrag): TakeHold {
   const latest = useRef(drag);
   useEffect(() => {
@@ -39,27 +46,44 @@ export function useRowDrag(drag: RowDrag): TakeHold {
     const head = scroller?.querySelector<HTMLElement>('.bench-head');
     if (scroller === null || body === null || head === null || head === undefined) throw new Error('What is dragged along the rows must stand on the bench.');
     letGo.current?.();
+    const measure = (): Edges => {
+      const viewTop = scroller.getBoundingClientRect().top;
+      return { rowsTop: body.getBoundingClientRect().top, headBottom: head.getBoundingClientRect().bottom, viewBottom: viewTop + scroller.clientHeight };
+    };
     const { pointerId, clientY: startY } = event;
     let pointerY = startY;
     let asked = 0;
     let formerMs = event.timeStamp;
     let duePx = 0;
     let placed = Number.NaN;
+    // Measured when something moves them, not in every frame: asking makes the browser lay the page out, in the middle of what changes it.
+    let edges = measure();
+    let stale = false;
+    const look = (): void => { stale = true; };
+    const now = (): Edges => {
+      if (stale) edges = measure();
+      stale = false;
+      return edges;
+    };
     const place = (): void => {
-      const yPx = pointerY - body.getBoundingClientRect().top;
+      const yPx = pointerY - now().rowsTop;
       if (yPx === placed) return;
       placed = yPx;
       latest.current.move(yPx);
     };
     const scroll = (nowMs: number): void => {
-      const view = scroller.getBoundingClientRect();
-      const speed = edgeSpeed(pointerY, head.getBoundingClientRect().bottom, view.top + scroller.clientHeight);
+      const { headBottom, viewBottom } = now();
+      const speed = edgeSpeed(pointerY, headBottom, viewBottom);
       const elapsedMs = Math.max(0, Math.min(LONGEST_FRAME_MS, nowMs - formerMs));
       formerMs = nowMs;
       // What was taken hold of near an edge does not run away before it is drawn further that way.
       duePx = speed * (pointerY - startY) > 0 ? duePx + (speed * elapsedMs) / 1000 : 0;
-      scroller.scrollTop += Math.trunc(duePx);
-      duePx -= Math.trunc(duePx);
+      const byPx = Math.trunc(duePx);
+      if (byPx !== 0) {
+        scroller.scrollTop += byPx;
+        look();
+      }
+      duePx -= byPx;
       // Rows also go along when the sheet becomes shorter or is turned by a wheel.
       if (!Number.isNaN(placed)) place();
       asked = requestAnimationFrame(scroll);
@@ -71,6 +95,8 @@ export function useRowDrag(drag: RowDrag): TakeHold {
     };
     const stop = (): void => {
       cancelAnimationFrame(asked);
+      resized.disconnect();
+      scroller.removeEventListener('scroll', look);
       scroller.removeAttribute(HELD);
       window.removeEventListener('keydown', onKey, true);
       element.removeEventListener('pointermove', onMove);
@@ -96,6 +122,9 @@ export function useRowDrag(drag: RowDrag): TakeHold {
       stop();
       latest.current.cancel();
     };
+    const resized = new ResizeObserver(look);
+    for (const part of [scroller, head, body]) resized.observe(part);
+    scroller.addEventListener('scroll', look, { passive: true });
     letGo.current = stop;
     scroller.setAttribute(HELD, '');
     element.setPointerCapture(pointerId);

@@ -19,6 +19,9 @@ export const playhead = createStore<Playhead>(() => ({ step: 0, nudge: 0 }));
 type Painter = (at: Playhead) => void;
 
 const painters = new Set<Painter>();
+/** Painters that have not painted yet: where the playhead stands still, they alone are asked. */
+const fresh = new Set<Painter>();
+let everybody = false;
 let asked: number | null = null;
 let movedAtMs: number | null = null;
 let measured = 0;
@@ -30,7 +33,10 @@ function paint(): void {
   asked = null;
   const startMs = performance.now();
   const at = playhead.getState();
-  for (const painter of painters) painter(at);
+  const asking = everybody ? [...painters] : [...fresh];
+  everybody = false;
+  fresh.clear();
+  for (const painter of asking) painter(at);
   const endMs = performance.now();
   measured += 1;
   if (measured % KEEP_MEASURES === 0) {
@@ -44,15 +50,22 @@ function paint(): void {
 
 /** Asks for a redraw of everything that shows the playhead, in the next animation frame. */
 export function repaintPlayhead(): void {
+  everybody = true;
+  askForFrame();
+}
+
+function askForFrame(): void {
   if (asked === null && typeof requestAnimationFrame === 'function') asked = requestAnimationFrame(paint);
 }
 
-/** Registers a painter, paints it once soon, and returns how to take it away again. */
+/** Registers a painter, paints it once soon, without the others, and returns how to take it away again. */
 export function paintWithPlayhead(painter: Painter): () => void {
   painters.add(painter);
-  repaintPlayhead();
+  fresh.add(painter);
+  askForFrame();
   return () => {
     painters.delete(painter);
+    fresh.delete(painter);
   };
 }
 

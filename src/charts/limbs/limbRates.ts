@@ -8,6 +8,7 @@ import { LIMBS, type Limb } from '../../timing/moments/moments.ts';
 import { figure } from '../figures.ts';
 import { LIMB_WORDS } from '../moments/limbWords.ts';
 import type { RowScale, RowWindow } from '../rowScale.ts';
+import { put } from '../sparing.ts';
 
 export type RateUnit = 'deg' | 'mm' | 'heights';
 export const RATE_UNIT_WORDS: Readonly<Record<RateUnit, string>> = { deg: '° a step', mm: 'mm a step', heights: 'heights a second' };
@@ -51,7 +52,7 @@ export function drawLimbRates(svgElement: SVGSVGElement, rows: RowScale, window:
       d: !limbs.includes(limb) ? '' : line<number>((s) => x(limbValue(rates, unit, limb, s)), (s) => rows.centre(s)).defined((s) => Number.isFinite(limbValue(rates, unit, limb, s)))(seen) ?? '',
     })),
   ];
-  svg.selectAll('path').data(paths).join('path').attr('class', (d) => d.name).attr('d', (d) => d.d || null);
+  put(svg.selectAll<SVGPathElement, (typeof paths)[number]>('path').data(paths).join('path'), { class: (d) => d.name, d: (d) => d.d || null });
   const names = limbs.flatMap((limb) => {
     let best = -1;
     for (const s of seen) if (limbValue(rates, unit, limb, s) > (best < 0 ? 0 : limbValue(rates, unit, limb, best))) best = s;
@@ -59,5 +60,8 @@ export function drawLimbRates(svgElement: SVGSVGElement, rows: RowScale, window:
   }).sort((a, b) => a.y - b.y);
   // names that would lie on each other go down a line
   for (let k = 1; k < names.length; k++) names[k]!.y = Math.max(names[k]!.y, names[k - 1]!.y + 16);
-  svg.selectAll<SVGTextElement, (typeof names)[number]>('text').data(names, (d) => d.limb).join('text').attr('x', (d) => d.x).attr('y', (d) => d.y).attr('dominant-baseline', 'middle').text((d) => d.text);
+  put(
+    svg.selectAll<SVGTextElement, (typeof names)[number]>('text').data(names, (d) => d.limb).join('text'),
+    { x: (d) => d.x, y: (d) => d.y, 'dominant-baseline': 'middle' },
+  ).text((d) => d.text);
 }

@@ -5,6 +5,7 @@
 import { select } from 'd3';
 import { ensureHatch } from '../hatch.ts';
 import type { RowScale, RowWindow } from '../rowScale.ts';
+import { put } from '../sparing.ts';
 import type { MoveOnSteps, PauseOnSteps } from '../../timing/moments/moments.ts';
 
 export interface BandLayout {
@@ -82,7 +83,10 @@ export function drawMomentBands(
     { name: 'band-move', d: seenMoves.map((move) => moveOutline(rows, move, layout)).join(''), fill: null },
     { name: 'band-peak', d: seenMoves.map(({ peakStep }) => `M${layout.x},${stepY(rows, peakStep)}h${layout.widthPx}`).join(''), fill: null },
   ];
-  svg.selectAll('path.drawn').data(paths).join('path').attr('class', (d) => `drawn ${d.name}`).attr('fill', (d) => d.fill).attr('d', (d) => d.d || null);
+  put(
+    svg.selectAll<SVGPathElement, (typeof paths)[number]>('path.drawn').data(paths).join('path'),
+    { class: (d) => `drawn ${d.name}`, fill: (d) => d.fill, d: (d) => d.d || null },
+  );
   const words = [
     ...seenMoves.flatMap(({ startStep, peakStep, endStep }) => {
       const [top, peak, bottom] = [stepY(rows, startStep), stepY(rows, peakStep), stepY(rows, endStep)];
@@ -92,6 +96,8 @@ export function drawMomentBands(
     ...seenPauses.flatMap(({ fromStep, toStep }) => bandWords('pause', rows.top(fromStep), rows.top(toStep + 1))),
   ];
   const x = layout.x + layout.widthPx / 2;
-  svg.selectAll<SVGTextElement, BandWord>('text').data(words).join('text').attr('class', (d) => d.name)
-    .attr('transform', (d) => `translate(${x},${d.y.toFixed(1)}) rotate(90)`).text((d) => d.text);
+  put(
+    svg.selectAll<SVGTextElement, BandWord>('text').data(words).join('text'),
+    { class: (d) => d.name, transform: (d) => `translate(${x},${d.y.toFixed(1)}) rotate(90)` },
+  ).text((d) => d.text);
 }

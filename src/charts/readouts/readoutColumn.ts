@@ -7,6 +7,7 @@ import type { Reading, Readings } from '../../motion/readouts/readings.ts';
 import { angleColumn, type AngleColumn, type Band, bandsOf, curveOfSteps, degreeDomain, drawAngleColumn, type RowCurve, type RowValues } from '../angleColumn.ts';
 import { type Certainty, certaintyOf } from '../certainty.ts';
 import type { RowScale, RowWindow } from '../rowScale.ts';
+import { put } from '../sparing.ts';
 
 export interface ReadoutRows {
   readonly values: RowValues;
@@ -57,16 +58,12 @@ const WORDS_FROM_PX = 18;
 export function drawReadoutColumn(svgElement: SVGSVGElement, column: ReadoutColumn, id: string): void {
   const svg = select(svgElement);
   drawAngleColumn(svgElement, column, id);
-  svg.selectAll('rect.zone-band').data(column.zone).join('rect')
-    .attr('class', 'zone-band')
-    .attr('fill', `url(#${id}-hatch)`)
-    .attr('x', 0.5)
-    .attr('width', column.widthPx - 1)
-    .attr('y', (d) => d.y + 0.5)
-    .attr('height', (d) => Math.max(1, d.height - 1));
-  svg.selectAll('text.zone-word').data(column.zone.filter(({ height }) => height >= WORDS_FROM_PX)).join('text')
-    .attr('class', 'zone-word')
-    .attr('x', column.widthPx / 2)
-    .attr('y', (d) => d.y + d.height / 2)
-    .text('can’t be told');
+  put(
+    svg.selectAll<SVGRectElement, Band>('rect.zone-band').data(column.zone).join('rect'),
+    { class: 'zone-band', fill: `url(#${id}-hatch)`, x: 0.5, width: column.widthPx - 1, y: (d) => d.y + 0.5, height: (d) => Math.max(1, d.height - 1) },
+  );
+  put(
+    svg.selectAll<SVGTextElement, Band>('text.zone-word').data(column.zone.filter(({ height }) => height >= WORDS_FROM_PX)).join('text'),
+    { class: 'zone-word', x: column.widthPx / 2, y: (d) => d.y + d.height / 2 },
+  ).text('can’t be told');
 }

@@ -1,5 +1,5 @@
 /** What sets the pace: rate, hold, time scale, smoothing; and what comes of it in steps, exposures and seconds. */
-import type { ReactElement } from 'react';
+import { memo, type ReactElement } from 'react';
 import { figure } from '../../../charts/figures.ts';
 import type { Smoother } from '../../../motion/smoothing.ts';
 import { SETTING_LIMITS, STEP_HOLDS, type StepHold } from '../../../plan/settings.ts';
@@ -22,7 +22,7 @@ const HOLD_WORDS: Readonly<Record<StepHold, string>> = { 1: 'ones', 2: 'twos', 3
 const SCALE_STEP = 0.05;
 const CUTOFF_SLIDER_MAX_HZ = 15;
 
-export function PaceControls({ shown }: { readonly shown: readonly number[] }): ReactElement {
+export const PaceControls = memo(function PaceControls({ shown }: { readonly shown: readonly number[] }): ReactElement {
   return (
     <div className="strip strip-pace">
       <Count />
@@ -35,7 +35,7 @@ export function PaceControls({ shown }: { readonly shown: readonly number[] }): 
       <RowsChooser shown={shown} />
     </div>
   );
-}
+});
 
 /** What runs along the rows. */
 function ViewChoice(): ReactElement {

@@ -1,5 +1,5 @@
 /** Pace: what moves when, row by row, and how it is retimed by hand. */
-import { type ReactElement, useMemo } from 'react';
+import { memo, type ReactElement, useDeferredValue, useMemo } from 'react';
 import { useStore } from 'zustand';
 import { mostMoving } from '../../../charts/amount.ts';
 import type { Plan } from '../../../plan/plan.ts';
@@ -28,6 +28,8 @@ export const SHOWN_AT_FIRST = 4;
 export function PaceScreen(): ReactElement {
   const plan = useSession((s) => s.plan);
   const seen = useSeenPlan();
+  // What stands beside the rows follows a moment later: the rows must not wait for it.
+  const settled = useDeferredValue(plan) ?? plan;
   const chosen = useSession((s) => s.joints);
   const view = useStore(paceView, (s) => s.view);
   useTapKey();
@@ -47,7 +49,7 @@ export function PaceScreen(): ReactElement {
             <div className="pace-rows"><Rail plan={seen} /><SpanStrip plan={seen} /><other.Body plan={seen} /></div>
           </Bench>
         )}
-        {plan === null ? <BareSide /> : <Side plan={plan} />}
+        {plan === null || settled === null ? <BareSide /> : <Side plan={settled} />}
       </div>
     </main>
   );
@@ -72,8 +74,8 @@ function WithReadouts({ plan, seen }: { readonly plan: Plan; readonly seen: Plan
   );
 }
 
-/** The picture and, under it, one of the panels. */
-function Side({ plan }: { readonly plan: Plan }): ReactElement {
+/** The picture and, under it, one of the panels; what is foreseen of the rows does not concern it. */
+const Side = memo(function Side({ plan }: { readonly plan: Plan }): ReactElement {
   const name = useStore(paceView, (s) => s.panel);
   const panel = PANELS.find((one) => one.name === name) ?? PANELS[0]!;
   const shows = useStore(player, (s) => s.shows);
@@ -90,7 +92,7 @@ function Side({ plan }: { readonly plan: Plan }): ReactElement {
       <div className="side-panel"><panel.Panel plan={plan} /></div>
     </aside>
   );
-}
+});
 
 /** Without a plan an action can still be tapped along. */
 function BareSide(): ReactElement {

@@ -27,10 +27,20 @@ function nameOf({ of, kind, turn }: MarkProposal): string {
 }
 
 export function ProposePart({ plan, of }: { readonly plan: Plan; readonly of: MomentsOf }): ReactElement {
+  const [open, setOpen] = useState(useBook((b) => b.timing.marks.length) === 0);
+  return (
+    <details className="snap-part" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>Find moments worth a mark</summary>
+      {open ? <Proposals plan={plan} of={of} /> : null}
+    </details>
+  );
+}
+
+/** Looked for only while they can be seen. */
+function Proposals({ plan, of }: { readonly plan: Plan; readonly of: MomentsOf }): ReactElement {
   const { kinds, without, leastTurnDeg } = useStore(proposalWishes);
   const marks = useBook((b) => b.timing.marks);
   const [placed, setPlaced] = useState('');
-  const [open, setOpen] = useState(marks.length === 0);
   const own = useMemo(() => {
     const wanted = jointsOf(of);
     return curvesOver(plan).filter(({ curve }) => wanted.includes(curve.joint));
@@ -58,8 +68,7 @@ export function ProposePart({ plan, of }: { readonly plan: Plan; readonly of: Mo
   const toggle = (kind: FoundKind): void => proposalWishes.setState({ kinds: KINDS.map((one) => one.kind).filter((one) => (one === kind) !== kinds.includes(one)) });
   const toggleJoint = (name: string): void => proposalWishes.setState({ without: without.includes(name) ? without.filter((one) => one !== name) : [...without, name] });
   return (
-    <details className="snap-part" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary>Find moments worth a mark</summary>
+    <>
       <p className="hint">Of the {LIMB_WORDS[of]}, which is chosen above the rail; of several within one step the largest move counts.</p>
       <div className="propose-kinds">
         {KINDS.map(({ kind, words }) => (
@@ -83,6 +92,6 @@ export function ProposePart({ plan, of }: { readonly plan: Plan; readonly of: Mo
         <button type="button" disabled={found.length === 0} onClick={propose}>{found.length === 0 ? 'Nothing new to mark' : `Mark ${found.length === 1 ? 'this one' : `these ${found.length}`}`}</button>
       </div>
       <p className="hint">{placed !== '' && found.length === 0 ? placed : 'They are placed where they fall now: nothing changes until a mark is moved.'}</p>
-    </details>
+    </>
   );
 }
