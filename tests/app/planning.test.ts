@@ -56,7 +56,10 @@ beforeEach(() => {
     return worker();
   });
 });
-afterEach(() => stop());
+afterEach(() => {
+  vi.restoreAllMocks();
+  stop();
+});
 
 describe('the plan from the worker', () => {
   it('is the same as one made on the spot, and its curves belong to it', () => {
@@ -71,6 +74,7 @@ describe('the plan from the worker', () => {
   });
 
   it('foresees a dragged mark at once, from the plan on the screen, until the plan for it is there', () => {
+    const clock = vi.spyOn(performance, 'now').mockReturnValue(1000);
     session.setState({ track: TRACK });
     worker().answerAll();
     const { plan } = session.getState();
@@ -83,7 +87,14 @@ describe('the plan from the worker', () => {
     expect(curvesOfPlan(seen)?.(0).length).toBeGreaterThan(50);
     // one more while the first is under way: the first plan to come is not the one that is wanted
     mark(0.5);
+    const foreseen = session.getState().foreseen!;
     worker().answer();
+    expect(session.getState()).toMatchObject({ plan, foreseen });
+    // it goes onto the screen with the next move, unless another one did so just now
+    mark(0.6);
+    expect(session.getState().plan).toBe(plan);
+    clock.mockReturnValue(1251);
+    mark(0.625);
     expect(session.getState().plan).not.toBe(plan);
     const wanted = session.getState().foreseen!;
     worker().answerAll();

@@ -6,6 +6,7 @@ import type { CorrectionAsk, CorrectionResult } from '../../balance/correct/solv
 import type { JointName } from '../../motion/joints.ts';
 import type { Readings } from '../../motion/readouts/readings.ts';
 import { STANDARD_ARMATURE } from '../../puppet/standard.ts';
+import type { CutoffSuggestion } from '../../motion/suggestCutoff.ts';
 import { foreseenPlan } from '../../plan/foreseen.ts';
 import type { FrameAngles } from '../../plan/makePlan.ts';
 import type { Plan } from '../../plan/plan.ts';
@@ -19,8 +20,22 @@ import { playhead, repaintPlayhead, setPlayhead } from './playhead.ts';
 import { showProblem } from './problems.ts';
 import { session } from './session.ts';
 
+interface Made {
+  readonly wish: PlanWish;
+  readonly plan: Plan;
+  readonly frames: FrameAngles;
+  readonly cutoff: CutoffSuggestion;
+}
+
 /** The plan on the screen, what it was made of and the angles between its steps; a later wish may be under way or have been refused. */
-let shown: { readonly wish: PlanWish; readonly plan: Plan; readonly frames: FrameAngles } | null = null;
+let shown: Made | null = null;
+/**
+ * A plan that was overtaken before it was there, while what comes is foreseen: it goes onto the screen together with the next thing that is
+ * foreseen, not in a redraw of its own, and at most so often, ms (our choice). The last one of a drag is overtaken by nothing and shown at once.
+ */
+let overtaken: Made | null = null;
+let shownAtMs = -Infinity;
+const OVERTAKEN_MS = 250;
 let asker: PlanAsker | null = null;
 let waiters: (() => void)[] = [];
 
@@ -102,6 +117,17 @@ function keepPlace(former: Plan | null, plan: Plan): void {
   repaintPlayhead();
 }
 
+/** Puts a plan onto the screen, with what is foreseen of a later wish. */
+function show(made: Made, later: PlanWish | null): void {
+  const { plan: former } = session.getState();
+  const plan = withFormerJoints(made.plan, former);
+  shown = { ...made, plan };
+  overtaken = null;
+  shownAtMs = performance.now();
+  session.setState({ plan, cutoff: made.cutoff, foreseen: later === null ? null : foresee(later) });
+  keepPlace(former, plan);
+}
+
 /**
  * Starts keeping the plan; returns how to stop.
  *
@@ -111,13 +137,11 @@ export function startPlanning(makeWorker?: () => PlanWorkerLike): () => void {
   const askedAtMs = new WeakMap<PlanWish, number>();
   let wanted: PlanWish | null = null;
   const planning = createPlanAsker({
-    onPlan: (wish, made, frames, cutoff) => {
-      const { plan: former } = session.getState();
-      const plan = withFormerJoints(made, former);
+    onPlan: (wish, plan, frames, cutoff) => {
       performance.measure('plan', { start: askedAtMs.get(wish) ?? performance.now() });
-      shown = { wish, plan, frames };
-      session.setState({ plan, cutoff, foreseen: wanted === null || wanted === wish ? null : foresee(wanted) });
-      keepPlace(former, plan);
+      const made = { wish, plan, frames, cutoff };
+      if (wanted !== wish && session.getState().foreseen !== null) overtaken = made;
+      else show(made, wanted === wish ? null : wanted);
       tellWaiters();
     },
     // The former plan stays on the screen: the strip says why the new one could not be made.
@@ -137,13 +161,16 @@ export function startPlanning(makeWorker?: () => PlanWorkerLike): () => void {
     if (now === null) {
       planning.forget();
       shown = null;
+      overtaken = null;
       session.setState({ plan: null, foreseen: null, cutoff: null });
       tellWaiters();
     } else {
       const startMs = performance.now();
       askedAtMs.set(now, startMs);
       planning.ask(now);
-      session.setState({ foreseen: foresee(now) });
+      if (overtaken?.wish.track !== now.track) overtaken = null;
+      if (overtaken !== null && startMs - shownAtMs >= OVERTAKEN_MS) show(overtaken, now);
+      else session.setState({ foreseen: foresee(now) });
       performance.measure('foreseen', { start: startMs });
       showSettled();
     }
@@ -153,6 +180,7 @@ export function startPlanning(makeWorker?: () => PlanWorkerLike): () => void {
   return () => {
     stops.forEach((stop) => stop());
     planning.end();
+    overtaken = null;
     tellWaiters();
     asker = null;
   };
