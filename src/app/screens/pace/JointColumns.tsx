@@ -4,6 +4,7 @@ import { angleColumn, drawAngleColumn } from '../../../charts/angleColumn.ts';
 import { figure, jointWords } from '../../../charts/figures.ts';
 import { drawIncrementColumn, incrementColumn } from '../../../charts/incrementColumn.ts';
 import { useBenchRows } from '../../ladder/benchContext.ts';
+import { SIDE_STEP_PX } from '../../ladder/useBenchWindow.ts';
 import { useDrawing } from '../../look/useDrawing.ts';
 import { columnWidths, type ColumnWidths } from './columnWidths.ts';
 import { RAIL_PX } from './rail/Rail.tsx';
@@ -11,33 +12,39 @@ import { useSpanStripPx } from './span/SpanStrip.tsx';
 import type { JointColumn } from './useColumns.ts';
 
 export function JointColumns({ columns }: { readonly columns: readonly JointColumn[] }): ReactElement {
-  const { viewWidthPx, layout } = useBenchRows();
+  const { viewWidthPx, layout, leftPx } = useBenchRows();
   const stripPx = useSpanStripPx();
   const widths = columnWidths(viewWidthPx - layout.widthPx - RAIL_PX - stripPx, columns.length);
+  const eachPx = widths.anglePx + widths.incrementPx + widths.gapPx;
+  // Columns far out of sight sideways stay empty until they come near.
+  const isNear = (k: number): boolean => {
+    const fromPx = RAIL_PX + stripPx + k * eachPx;
+    return fromPx + eachPx >= leftPx - SIDE_STEP_PX && fromPx <= leftPx + viewWidthPx - layout.widthPx + 2 * SIDE_STEP_PX;
+  };
   return (
     <div className="joint-columns" data-rows="charts">
-      {columns.map((column) => <Column key={column.name} column={column} widths={widths} />)}
+      {columns.map((column, k) => <Column key={column.name} column={column} widths={widths} near={isNear(k)} />)}
       {columns.length === 0 ? <p className="hint">No joint is chosen. Choose some under “Joints”.</p> : null}
     </div>
   );
 }
 
-function Column({ column, widths }: { readonly column: JointColumn; readonly widths: ColumnWidths }): ReactElement {
+function Column({ column, widths, near }: { readonly column: JointColumn; readonly widths: ColumnWidths; readonly near: boolean }): ReactElement {
   const { rows, window } = useBenchRows();
   const angle = useRef<SVGSVGElement>(null);
   const bars = useRef<SVGSVGElement>(null);
   const drawAngle = useCallback(() => {
-    if (angle.current === null) return;
+    if (angle.current === null || !near) return;
     const seen = angleColumn(rows, window, widths.anglePx, column.angleDomain, column.angle, column.curve);
     drawAngleColumn(angle.current, seen, `angle-${column.name}`);
-  }, [rows, window, widths.anglePx, column]);
+  }, [rows, window, widths.anglePx, column, near]);
   const drawBars = useCallback(() => {
-    if (bars.current === null) return;
+    if (bars.current === null || !near) return;
     const seen = incrementColumn(rows, window, widths.incrementPx, column.incrementDomain, column.increment);
     drawIncrementColumn(bars.current, seen, `turn-${column.name}`);
-  }, [rows, window, widths.incrementPx, column]);
-  useDrawing(drawAngle, rows, window, widths.anglePx);
-  useDrawing(drawBars, rows, window, widths.incrementPx);
+  }, [rows, window, widths.incrementPx, column, near]);
+  useDrawing(drawAngle, rows, window, widths.anglePx, near);
+  useDrawing(drawBars, rows, window, widths.incrementPx, near);
   const [low, high] = column.angleDomain;
   return (
     <div className="joint-column" style={{ marginRight: widths.gapPx }}>
