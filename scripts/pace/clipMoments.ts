@@ -7,6 +7,7 @@ import { LIMBS, type Moments } from '../../src/timing/moments/moments.ts';
 import { cachedTrack } from '../accuracy/cachedTrack.ts';
 import { clipFiles } from '../accuracy/clipFiles.ts';
 import { readTruth } from '../accuracy/truthFile.ts';
+import { CLIPS } from '../clips/clips.ts';
 import { matchMoves } from './matchMoves.ts';
 import { percentile } from './percentile.ts';
 import { truthMotion } from './truthMotion.ts';
@@ -18,10 +19,10 @@ export const spansText = (spans: readonly (readonly [number, number])[]): string
 
 const bodyPauses = ({ pauses }: Moments): string => spansText(pauses.filter(({ of }) => of === 'body').map(({ fromS, toS }) => [fromS, toS]));
 
-/** A row a clip: moves of limbs seen, made up, off; then of the body, and its pauses in the truth and as found. */
+/** A row for each clip that is kept with the project: moves of limbs seen, made up, off; then of the body, and its pauses in the truth and as found. */
 export async function clipMomentRows(): Promise<readonly string[][]> {
   const rows: string[][] = [];
-  for (const { name, clip, truth } of clipFiles().there) {
+  for (const { name, clip, truth } of clipFiles().there.filter((file) => CLIPS.some((one) => one.name === file.name && one.committed))) {
     const track = await cachedTrack(clip, name, 'full');
     const found = findMoments(trackToMotion(track, DEFAULT_SETTINGS, fitTake(track, 1)), 1);
     const there = findMoments(truthMotion(readTruth(truth)), 1);

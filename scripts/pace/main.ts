@@ -10,7 +10,7 @@ import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { lagBetween } from '../../src/timing/moments/lag.ts';
 import { findMoments } from '../../src/timing/moments/findMoments.ts';
-import { limbSpeed } from '../../src/timing/moments/limbSpeed.ts';
+import { limbSpeeds, noiseDegPerS } from '../../src/timing/moments/limbSpeed.ts';
 import { LIMBS } from '../../src/timing/moments/moments.ts';
 import { replaceBetweenMarkers } from '../bench/document/betweenMarkers.ts';
 import { markdownTable } from '../bench/document/markdownTable.ts';
@@ -21,6 +21,7 @@ import { lowRateRow } from './lowRateRows.ts';
 import { percentile } from './percentile.ts';
 import { realNoiseRows } from './realNoise.ts';
 import { realSquatsLine } from './realSquats.ts';
+import { swingRow } from './swingRows.ts';
 import { syntheticMotion, trueAngleDeg, uniform, type TrueMove } from './syntheticMotion.ts';
 import { wanderRow } from './wanderRows.ts';
 
@@ -34,12 +35,15 @@ const MOVES: readonly TrueMove[] = [
 ];
 const SWINGS = Array.from({ length: 9 }, (_, k): TrueMove => ({ startS: k * 0.6, endS: (k + 1) * 0.6, byDeg: k % 2 === 0 ? 45 : -45 }));
 
+/** Size, tremble and wandering, degrees. */
+const SMALL_SWINGS = [[5, 0, 0], [5, 0.5, 0], [5, 0.5, 0.5], [5, 0.5, 1], [8, 0.5, 1], [12, 0.5, 1], [12, 0.5, 2]] as const;
+
 function momentRow(noiseDeg: number): string[] {
   const edges: number[] = [];
   let [right, false_, speed] = [0, 0, 0];
   for (let seed = 1; seed <= SEEDS; seed++) {
     const motion = syntheticMotion([{ joint: 'rightElbow', moves: MOVES }], { lengthS: 7, framesPerS: 30, noiseDeg, seed });
-    speed += limbSpeed(motion, 'rightArm', 1).noiseDegPerS / SEEDS;
+    speed += noiseDegPerS(limbSpeeds(motion, 1).limbs[LIMBS.indexOf('rightArm')]!) / SEEDS;
     const found = findMoments(motion, 1).moves.filter((move) => move.of === 'rightArm');
     if (found.length === MOVES.length) {
       right += 1;
@@ -54,7 +58,7 @@ function momentRow(noiseDeg: number): string[] {
 
 /** What that tremble makes of a limb's turn in a step, one sigma, degrees, once it is smoothed. */
 function realStepDeg(): number {
-  return limbSpeed(syntheticMotion([], { lengthS: 20, framesPerS: 30, noiseDeg: REAL_TREMBLE_DEG, seed: 1 }), 'rightArm', 1).noiseDegPerS * STEP_S;
+  return noiseDegPerS(limbSpeeds(syntheticMotion([], { lengthS: 20, framesPerS: 30, noiseDeg: REAL_TREMBLE_DEG, seed: 1 }), 1).limbs[LIMBS.indexOf('rightArm')]!) * STEP_S;
 }
 
 function leadRow(noiseDeg: number): string[] {
@@ -81,6 +85,8 @@ const report = [
   markdownTable(['tremble of a frame', 'noise of the speed, ° a second', 'all five moves found', 'starts and ends off, steps: median', '95 %', 'within one step', 'pauses made up in a swing that never stops'], [0, 0.25, 0.5, 0.75, 1].map(momentRow)), '',
   `Slow wandering of every joint on top of a tremble of 0.5° (one sigma; noise that forgets itself in 0.3 s): an elbow goes 70° and back, nothing else moves; ${SEEDS} runs each, 5.5 s at 30 frames a second. A move is seen where a found one covers half of it or more, and made up where less than a third of it is true.`, '',
   markdownTable(['wandering of an angle', 'noise of the speed, ° a second: leg, body', 'arm: moves seen', 'made up', 'off, steps: median, 95 %', 'body: moves seen', 'made up', 'off, steps: median, 95 %', 'moves made up in a still limb, each'], [0, 0.5, 1, 2, 3].map((deg) => wanderRow(deg, SEEDS))), '',
+  `Small swings of the head that never stop for 4.2 s, 0.7 s each; rest before and after; ${SEEDS} runs each.`, '',
+  markdownTable(['swing', 'tremble of a frame', 'wandering of an angle', 'swings seen', 'of their time in a move', 'first start and last end off, steps, median'], SMALL_SWINGS.map(([byDeg, noiseDeg, wanderDeg]) => swingRow(byDeg, noiseDeg, wanderDeg, SEEDS))), '',
   `Squats of both legs at five frames a second, where nothing is smoothed: four moves of the body, one turn without a pause; ${SEEDS} runs each. A frame is 0.2 s.`, '',
   markdownTable(['tremble of a frame', 'the four moves and no others', 'starts and ends off, s: median', '95 %', 'the four pauses and no others'], [0, 0.5, 1, 2].map((deg) => lowRateRow(deg, SEEDS))), '',
   'The own clips from video (model full), against what the same rules find in the truth beside them. Made up: how many, and the largest. Off: starts and ends of the moves seen, median, steps.', '',

@@ -6,15 +6,14 @@ import { trackToMotion } from '../../src/motion/trackToMotion.ts';
 import { DEFAULT_SETTINGS } from '../../src/plan/settings.ts';
 import type { Track } from '../../src/pose/track.ts';
 import { trackFromJson, type TrackJson } from '../../src/pose/trackJson.ts';
-import { LIMBS } from '../../src/timing/moments/moments.ts';
-import { limbSpeed } from '../../src/timing/moments/limbSpeed.ts';
+import { limbSpeeds, noiseDegPerS } from '../../src/timing/moments/limbSpeed.ts';
 import { cachedTrack } from '../accuracy/cachedTrack.ts';
 import { clipFiles } from '../accuracy/clipFiles.ts';
 import { PROJECT_FOLDER } from '../serve/projectFolder.ts';
 
 function noiseRow(name: string, track: Track): string[] {
   const motion = trackToMotion(track, DEFAULT_SETTINGS, fitTake(track, 1));
-  return [name, ...LIMBS.map((limb) => limbSpeed(motion, limb, 1).noiseDegPerS.toFixed(1))];
+  return [name, ...limbSpeeds(motion, 1).limbs.map((speed) => noiseDegPerS(speed).toFixed(1))];
 }
 
 /** Rows for the demo and for two clips posed from video (model full): name, then each limb in the order of LIMBS, degrees a second, one sigma. */

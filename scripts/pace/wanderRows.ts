@@ -1,7 +1,6 @@
 /** What slow wandering of the pose does to moves that are known, and what it makes up where nothing moves. */
-import { bodySpeed } from '../../src/timing/moments/bodySpeed.ts';
 import { findMoments } from '../../src/timing/moments/findMoments.ts';
-import { limbSpeed } from '../../src/timing/moments/limbSpeed.ts';
+import { limbSpeeds, noiseDegPerS } from '../../src/timing/moments/limbSpeed.ts';
 import { LIMBS } from '../../src/timing/moments/moments.ts';
 import { matchMoves } from './matchMoves.ts';
 import { percentile } from './percentile.ts';
@@ -17,9 +16,9 @@ export function wanderRow(wanderDeg: number, seeds: number): string[] {
   let [still, limbNoise, bodyNoise] = [0, 0, 0];
   for (let seed = 1; seed <= seeds; seed++) {
     const motion = syntheticMotion([{ joint: 'rightElbow', moves: REACH }], { lengthS: LENGTH_S, framesPerS: 30, noiseDeg: 0.5, wanderDeg, seed });
-    const speeds = LIMBS.map((limb) => limbSpeed(motion, limb, 1));
-    limbNoise += speeds[LIMBS.indexOf('leftLeg')]!.noiseDegPerS / seeds;
-    bodyNoise += bodySpeed(speeds, motion, 1).noiseDegPerS / seeds;
+    const { limbs, body } = limbSpeeds(motion, 1);
+    limbNoise += noiseDegPerS(limbs[LIMBS.indexOf('leftLeg')]!) / seeds;
+    bodyNoise += noiseDegPerS(body) / seeds;
     const { moves } = findMoments(motion, 1);
     for (const limb of ['rightArm', 'body'] as const) {
       const { seen, madeUp, offS } = matchMoves(moves.filter((move) => move.of === limb), REACH);

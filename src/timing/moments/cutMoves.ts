@@ -7,12 +7,13 @@
  * makes none up. A dip that is too short for a pause parts two moves (the turn at the top of a reach), without a pause between.
  */
 import type { Motion } from '../../motion/motion.ts';
-import { calmed, type LimbSpeed } from './limbSpeed.ts';
+import { calmed, lessNoise, type LimbSpeed } from './limbSpeed.ts';
 import type { MomentsOf, Move, Pause } from './moments.ts';
 import { moveOf } from './moveOf.ts';
-import { frameSpacingS } from './noiseGain.ts';
+import { frameSpacingS, noiseCutoffHz } from './noiseGain.ts';
 import { refineEdges } from './refineEdges.ts';
 import { activeRuns, join, knownRuns, parts, type Run } from './runs.ts';
+import { powerOf, powerUpTo } from './speedNoise.ts';
 import { driftOf } from './turned.ts';
 
 /** Upper threshold: part of the limb's quick moves (95 % of its speeds lie below), but no more than a slow move has. Our choices. */
@@ -20,8 +21,8 @@ const UPPER_PART = 0.08;
 const UPPER_MOST_DEG_PER_S = 12;
 /** Speeds that nobody calls a move, ° a second: quiet standing sways with about half of that. Our choice. */
 const UPPER_LEAST_DEG_PER_S = 2.5;
-/** Of the noise, in sigmas, for the upper threshold, and for the lower one. */
-const NOISE_SIGMAS = 3.5;
+/** How far noise strays above what it is on the whole, in sigmas, for the upper threshold, and for the lower one. */
+const NOISE_SIGMAS = 3;
 const LOWER_NOISE_SIGMAS = 2;
 /** Where the noise would raise the threshold, the speed is read from mean velocities over so long, seconds of the performer. Our choice. */
 const CALM_S = 0.2;
@@ -29,8 +30,6 @@ const CALM_S = 0.2;
 const CALM_BLUR_PART = 0.25;
 /** Lower threshold as a part of the upper one. */
 const LOWER_PART = 0.5;
-/** Where noise is, a move begins and ends no lower than at this part of its own peak: slow noise beside it is no part of it. Our choice. */
-const EDGE_PART = 0.15;
 /** Shortest move, and shortest pause, seconds of the performer: two steps on twos at 24. Our choices. */
 const LEAST_MOVE_S = 0.12;
 const LEAST_PAUSE_S = 0.17;
@@ -43,47 +42,33 @@ const NOISE_WANDERS_S = 0.5;
 const LEAST_CUT_MOVE_S = 0.2;
 const NEAR_S = 1e-9;
 
-/** What of that which the thresholds find is left: each rising in time. */
-export interface Counting {
-  /** Of all stretches in which the speed is above the thresholds, before short gaps between them are closed. */
-  readonly runs?: (runs: readonly Run[]) => readonly Run[];
-  /** Of all moves. */
-  readonly moves?: (moves: readonly Move[]) => readonly Move[];
-}
-
 /**
  * @param speed of the limb or of the body, as measured
  * @param captureFactor how many times slower than the performer the container's clock runs
- * @param counting what counts of what was found; where the rest was is rest
+ * @param counting which stretches in which the speed is above the thresholds count, before short gaps between them are closed; where the rest was is rest
  */
-export function cutMoves(motion: Motion, of: MomentsOf, speed: LimbSpeed, captureFactor: number, counting: Counting): readonly Move[] {
+export function cutMoves(motion: Motion, of: MomentsOf, speed: LimbSpeed, captureFactor: number, counting: (runs: readonly Run[]) => readonly Run[] = (runs) => runs): readonly Move[] {
   const { timesS } = motion;
-  const calm = NOISE_SIGMAS * speed.noiseDegPerS > threshold(speed.degPerS) ? calmed(speed, motion, captureFactor, CALM_S) : speed;
-  const { degPerS, noiseDegPerS, meanOverS } = calm;
-  const blurS = CALM_BLUR_PART * meanOverS * captureFactor;
-  const upper = Math.max(NOISE_SIGMAS * noiseDegPerS, threshold(degPerS));
-  const lower = Math.max(LOWER_PART * upper, Math.min(upper, LOWER_NOISE_SIGMAS * noiseDegPerS));
+  const calm = powerUpTo(speed.noise, NOISE_SIGMAS) > threshold(speed.degPerS) ** 2 ? calmed(speed, motion, captureFactor, CALM_S) : speed;
+  const degPerS = lessNoise(calm);
+  const above = (sigmas: number): number => Math.sqrt(Math.max(0, powerUpTo(calm.noise, sigmas) - powerOf(calm.noise)));
+  const blurS = CALM_BLUR_PART * calm.meanOverS * captureFactor;
+  const upper = Math.max(above(NOISE_SIGMAS), threshold(degPerS));
+  const lower = Math.max(LOWER_PART * upper, Math.min(upper, above(LOWER_NOISE_SIGMAS)));
   const pauseS = leastPauseS(motion, captureFactor);
-  const leastDeg = Math.max(LEAST_SIZE_DEG, NOISE_WANDERS_S * noiseDegPerS);
+  const noiseDeg = NOISE_WANDERS_S * Math.sqrt(powerOf(calm.noise));
   const known = knownRuns(degPerS);
   const every = known.flatMap((run) => activeRuns(degPerS, run, upper, lower)).filter(({ from, to }) => (timesS[to]! - timesS[from]!) / captureFactor >= LEAST_MOVE_S / 2);
-  const active = counting.runs?.(every) ?? every;
-  const found = known.flatMap((run) => {
-    const own = join(active.filter(({ from, to }) => from >= run.from && to <= run.to), timesS, pauseS)
-      .flatMap((one) => {
-        const moves = parts(one, degPerS);
-        return moves.map((move, k) => {
-          const least = Math.max(lower, Math.min(EDGE_PART * topOf(degPerS, move), LOWER_NOISE_SIGMAS * speed.noiseDegPerS));
-          return moveOf(motion, of, trimmed(degPerS, move, least, k === 0, k === moves.length - 1), degPerS, least, blurS);
-        });
-      });
-    const leastS = ({ startS, endS }: Move): number => (startS <= timesS[run.from]! || endS >= timesS[run.to]! ? LEAST_CUT_MOVE_S : LEAST_MOVE_S);
-    return own.filter((move) => move.sizeDeg >= leastDeg && (move.endS - move.startS) / captureFactor >= leastS(move));
-  });
-  const kept = counting.moves?.(found) ?? found;
+  const active = counting(every);
   return known.flatMap((run) => {
-    const own = kept.filter(({ peakS }) => peakS >= timesS[run.from]! && peakS <= timesS[run.to]!);
-    return met(refineEdges(own, timesS, speed, run, captureFactor), pauseS);
+    const own = join(active.filter(({ from, to }) => from >= run.from && to <= run.to), timesS, pauseS)
+      .flatMap((one) => parts(one, degPerS))
+      .map((one) => moveOf(motion, of, one, speed, degPerS, lower, blurS));
+    const leastS = ({ startS, endS }: Move): number => (startS <= timesS[run.from]! || endS >= timesS[run.to]! ? LEAST_CUT_MOVE_S : LEAST_MOVE_S);
+    const counted = own
+      .filter(({ move, weighedDeg }) => move.sizeDeg >= LEAST_SIZE_DEG && weighedDeg >= noiseDeg && (move.endS - move.startS) / captureFactor >= leastS(move))
+      .map(({ move }) => move);
+    return met(refineEdges(counted, timesS, speed, run, noiseCutoffHz(motion, captureFactor), captureFactor), pauseS);
   });
 }
 
@@ -107,20 +92,6 @@ export function pausesBetween(motion: Motion, of: MomentsOf, { degPerS }: LimbSp
 /** Shortest pause that is one, container seconds. */
 function leastPauseS(motion: Motion, captureFactor: number): number {
   return Math.max(LEAST_PAUSE_S, LEAST_PAUSE_FRAMES * frameSpacingS(motion, captureFactor)) * captureFactor;
-}
-
-function topOf(degPerS: Float64Array, { from, to }: Run): number {
-  let top = 0;
-  for (let t = from; t <= to; t++) top = Math.max(top, degPerS[t]!);
-  return top;
-}
-
-/** A run without what lies below a speed at its first or last frames, as far as these are asked for. */
-function trimmed(degPerS: Float64Array, { from, to }: Run, least: number, first: boolean, last: boolean): Run {
-  let [a, b] = [from, to];
-  while (first && a < b && degPerS[a]! < least) a++;
-  while (last && b > a && degPerS[b]! < least) b--;
-  return { from: a, to: b };
 }
 
 /** Moves with less than a pause between them, and those that were led on into each other, meet half-way. */

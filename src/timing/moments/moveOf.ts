@@ -1,15 +1,24 @@
 /** One move out of the frames in which a limb, or the body, is quick: where it begins, is fastest and ends, how far and how softly. */
 import type { Motion } from '../../motion/motion.ts';
 import { easeShares, HALF_SPEED, minimumJerkLead, minimumJerkLeadOfRise } from './ease.ts';
+import type { LimbSpeed } from './limbSpeed.ts';
 import type { Move, MomentsOf } from './moments.ts';
 import type { Run } from './runs.ts';
-import { farthestTurn, seenJointsOf } from './turned.ts';
+import { farthestTurn } from './turned.ts';
+
+/** A move, and how far the joint that gets farthest does so as it is weighed, degrees. */
+export interface WeighedMove {
+  readonly move: Move;
+  readonly weighedDeg: number;
+}
 
 /**
+ * @param speed of the limb or the body
+ * @param degPerS that speed as it was cut
  * @param lower threshold that the speed falls below beside the run, ° a second
  * @param blurS by how much the speed seems to begin earlier and end later than it does, container seconds
  */
-export function moveOf(motion: Motion, of: MomentsOf, { from, to }: Run, degPerS: Float64Array, lower: number, blurS: number): Move {
+export function moveOf(motion: Motion, of: MomentsOf, { from, to }: Run, { joints, weights }: LimbSpeed, degPerS: Float64Array, lower: number, blurS: number): WeighedMove {
   const { timesS } = motion;
   let peak = from;
   for (let t = from; t <= to; t++) if (degPerS[t]! > degPerS[peak]!) peak = t;
@@ -17,7 +26,8 @@ export function moveOf(motion: Motion, of: MomentsOf, { from, to }: Run, degPerS
   const startS = reachOut(timesS, degPerS, from, to, -1, lower, top, blurS);
   const endS = reachOut(timesS, degPerS, from, to, 1, lower, top, blurS);
   const { easeIn, easeOut } = easeShares(timesS, degPerS, from, to, startS, endS, top);
-  return { of, startS, peakS: peakTime(timesS, degPerS, peak), endS, sizeDeg: farthestTurn(motion, seenJointsOf(motion, of), from, to).deg, peakDegPerS: top, easeIn, easeOut };
+  const { deg, weighedDeg } = farthestTurn(motion, joints, from, to, weights);
+  return { move: { of, startS, peakS: peakTime(timesS, degPerS, peak), endS, sizeDeg: deg, peakDegPerS: top, easeIn, easeOut }, weighedDeg };
 }
 
 /**

@@ -8,11 +8,14 @@ import type { Motion } from '../../motion/motion.ts';
 const MOST_HZ = 30;
 const STEP_HZ = 0.05;
 
+/** The kinds of noise, by the power of their speed ahead of the smoother: white tremble of an angle, and an angle that walks at random. */
+type Kind = 'white' | 'walk';
+
 /** Root of the ratio of the noise's power behind a further filter to that before it. `square(f)`: the filter's power gain. */
-function gainOf(cutoffHz: number, square: (hz: number) => number): number {
+function gainOf(kind: Kind, cutoffHz: number, square: (hz: number) => number): number {
   let [before, after] = [0, 0];
   for (let hz = STEP_HZ; hz <= MOST_HZ; hz += STEP_HZ) {
-    const power = (hz / (1 + (Math.SQRT2 - 1) * (hz / cutoffHz) ** 6)) ** 2;
+    const power = ((kind === 'white' ? hz : 1) / (1 + (Math.SQRT2 - 1) * (hz / cutoffHz) ** 6)) ** 2;
     before += power;
     after += power * square(hz);
   }
@@ -20,22 +23,25 @@ function gainOf(cutoffHz: number, square: (hz: number) => number): number {
 }
 
 /** Of a fourth difference over frames `spacingS` apart, seconds of the performer's time. */
-export function fourthDifferenceGain(cutoffHz: number, spacingS: number): number {
-  return gainOf(cutoffHz, (hz) => (2 - 2 * Math.cos(2 * Math.PI * hz * spacingS)) ** 4);
-}
+export const fourthDifferenceGain = (cutoffHz: number, spacingS: number): number => gainOf('white', cutoffHz, fourthDifference(spacingS));
+
+/** As above, of a random walk. */
+export const walkDifferenceGain = (cutoffHz: number, spacingS: number): number => gainOf('walk', cutoffHz, fourthDifference(spacingS));
 
 /** Of the mean of some frames `spacingS` apart, seconds of the performer's time; 1 of one frame alone. */
-export function meanGain(cutoffHz: number, frames: number, spacingS: number): number {
-  return gainOf(cutoffHz, (hz) => {
-    const one = Math.sin(Math.PI * hz * spacingS);
-    return Math.abs(one) < 1e-9 ? 1 : (Math.sin(Math.PI * hz * frames * spacingS) / (frames * one)) ** 2;
-  });
-}
+export const meanGain = (kind: Kind, cutoffHz: number, frames: number, spacingS: number): number => gainOf(kind, cutoffHz, (hz) => {
+  const one = Math.sin(Math.PI * hz * spacingS);
+  return Math.abs(one) < 1e-9 ? 1 : (Math.sin(Math.PI * hz * frames * spacingS) / (frames * one)) ** 2;
+});
 
 /** Size of the tremble by the size of its speed, seconds. */
-export function trembleS(cutoffHz: number): number {
-  return gainOf(cutoffHz, (hz) => 1 / (2 * Math.PI * hz) ** 2);
-}
+export const trembleS = (cutoffHz: number): number => gainOf('white', cutoffHz, angle);
+
+/** Size of the walk about a straight line within `lengthS` by the size of its speed, seconds: what is slower than that is the line's. */
+export const wanderS = (cutoffHz: number, lengthS: number): number => gainOf('walk', cutoffHz, (hz) => (hz * lengthS < 1 ? 0 : angle(hz)));
+
+const fourthDifference = (spacingS: number) => (hz: number): number => (2 - 2 * Math.cos(2 * Math.PI * hz * spacingS)) ** 4;
+const angle = (hz: number): number => 1 / (2 * Math.PI * hz) ** 2;
 
 /** Mean spacing of the frames, seconds of the performer's time; never 0. */
 export function frameSpacingS({ timesS }: Pick<Motion, 'timesS'>, captureFactor: number): number {

@@ -3,6 +3,7 @@ import { fitMove, type FittedMove } from './fitMove.ts';
 import type { LimbSpeed } from './limbSpeed.ts';
 import type { Move } from './moments.ts';
 import type { Run } from './runs.ts';
+import { angleNoiseAlong } from './speedNoise.ts';
 
 /** How much of the rest beside a move is looked at, in lengths of the move. Our choice. */
 const REST_PART = 0.5;
@@ -18,9 +19,10 @@ const NEAR_S = 1e-6;
  * others stay as they were.
  *
  * @param speed of the limb, as measured
+ * @param cutoffHz that its noise went through
  * @param captureFactor how many times slower than the performer the container's clock runs
  */
-export function refineEdges(moves: readonly Move[], timesS: Float64Array, { velocities, noiseDeg }: LimbSpeed, known: Run, captureFactor: number): Move[] {
+export function refineEdges(moves: readonly Move[], timesS: Float64Array, { velocities, noise }: LimbSpeed, known: Run, cutoffHz: number, captureFactor: number): Move[] {
   return moves.map((move, k) => {
     const [before, after] = [moves[k - 1], moves[k + 1]];
     const length = move.endS - move.startS;
@@ -35,9 +37,10 @@ export function refineEdges(moves: readonly Move[], timesS: Float64Array, { velo
     const fixStart = move.startS <= timesS[from]! + NEAR_S;
     const fixEnd = move.endS >= timesS[to]! - NEAR_S;
     if (fixStart && fixEnd) return move;
-    const way = wayAlong(velocities, timesS, from, to, move, captureFactor);
+    const direction = directionOf(velocities, timesS, from, to, move);
+    const way = wayAlong(velocities, direction, timesS, from, to, captureFactor);
     const fitted = fitMove(timesS, way, from, to, { startS: move.startS, peakS: Math.min(move.endS, Math.max(move.startS, move.peakS)), endS: move.endS, peak: move.peakDegPerS / captureFactor, fixStart, fixEnd });
-    const most = Math.max(LEFT_SIGMAS * noiseDeg, LEFT_PART * Math.abs(way[to]! - way[from]!));
+    const most = Math.max(LEFT_SIGMAS * angleNoiseAlong(noise, direction, cutoffHz, (timesS[to]! - timesS[from]!) / captureFactor), LEFT_PART * Math.abs(way[to]! - way[from]!));
     return {
       ...move,
       startS: isGood(fitted.startS, move.startS, fitted.leftBefore) ? Math.max(timesS[from]!, fitted.startS) : move.startS,
@@ -51,24 +54,27 @@ export function refineEdges(moves: readonly Move[], timesS: Float64Array, { velo
 
 const goesOneWay = ({ peak }: FittedMove): boolean => peak > 0;
 
-/** `[T]` way of a limb in the direction in which the move as a whole goes (all joints and axes as one), degrees; from 0 at the window's first frame. */
-function wayAlong(velocities: readonly Float64Array[], timesS: Float64Array, from: number, to: number, { startS, endS }: Move, captureFactor: number): Float64Array {
-  const sums = velocities.map((velocity) => {
-    const sum = [0, 0, 0];
+/** `[joints·3]` in which the move as a whole goes, all joints and axes as one, of length 1; of no way at all zeros. */
+function directionOf(velocities: readonly Float64Array[], timesS: Float64Array, from: number, to: number, { startS, endS }: Move): Float64Array {
+  const out = new Float64Array(velocities.length * 3);
+  velocities.forEach((velocity, j) => {
     for (let t = from; t <= to; t++) {
       if (timesS[t]! < startS || timesS[t]! > endS) continue;
-      for (let c = 0; c < 3; c++) sum[c]! += velocity[t * 3 + c]!;
+      for (let c = 0; c < 3; c++) out[j * 3 + c]! += velocity[t * 3 + c]!;
     }
-    return sum;
   });
-  const size = Math.hypot(...sums.flat());
+  const size = Math.hypot(...out);
+  return size > 0 ? out.map((v) => v / size) : out;
+}
+
+/** `[T]` way of a limb in a direction, degrees; from 0 at the window's first frame. */
+function wayAlong(velocities: readonly Float64Array[], direction: Float64Array, timesS: Float64Array, from: number, to: number, captureFactor: number): Float64Array {
   const out = new Float64Array(timesS.length);
-  if (!(size > 0)) return out;
   let before = 0;
   for (let t = from; t <= to; t++) {
     let speed = 0;
     velocities.forEach((velocity, j) => {
-      for (let c = 0; c < 3; c++) speed += (velocity[t * 3 + c]! * sums[j]![c]!) / size;
+      for (let c = 0; c < 3; c++) speed += velocity[t * 3 + c]! * direction[j * 3 + c]!;
     });
     // the trapezium rule, in the performer's time as the speeds are
     if (t > from) out[t] = out[t - 1]! + ((before + speed) / 2) * ((timesS[t]! - timesS[t - 1]!) / captureFactor);

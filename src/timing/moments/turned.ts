@@ -24,20 +24,28 @@ export function turnBetween({ rotations }: Turning, joint: number, from: number,
   return 4 * Math.asin(Math.min(1, chord / 2)) * DEG_PER_RAD;
 }
 
-/** The farthest that any of some joints gets from where it was at frame `from`, so that a there-and-back is no nothing; and which one: -1 where none turns. */
-export function farthestTurn(motion: Turning, joints: readonly number[], from: number, to: number): { readonly deg: number; readonly joint: number } {
+/**
+ * The farthest that any of some joints gets from where it was at frame `from`, so that a there-and-back is no nothing.
+ *
+ * @param weights how much each joint counts when it is asked which of them gets farthest; all alike if left out
+ * @returns degrees: as it is, and as it is weighed; which joint it is: -1 where none turns
+ */
+export function farthestTurn(motion: Turning, joints: readonly number[], from: number, to: number, weights?: readonly number[]): { readonly deg: number; readonly weighedDeg: number; readonly joint: number } {
   let deg = 0;
-  let joint = -1;
-  for (const j of joints) {
+  let best = -1;
+  let weighedDeg = 0;
+  joints.forEach((joint, j) => {
     for (let t = from + 1; t <= to; t++) {
-      const turned = turnBetween(motion, j, from, t);
-      if (turned > deg) {
+      const turned = turnBetween(motion, joint, from, t);
+      const weighed = turned * (weights?.[j] ?? 1);
+      if (weighed > weighedDeg) {
         deg = turned;
-        joint = j;
+        weighedDeg = weighed;
+        best = joint;
       }
     }
-  }
-  return { deg, joint };
+  });
+  return { deg, weighedDeg, joint: best };
 }
 
 /** Largest turn of a joint away from where it was at the beginning of a pause, degrees. */

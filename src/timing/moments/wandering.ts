@@ -9,7 +9,7 @@
  */
 import { JOINT_COUNT } from '../../motion/joints.ts';
 import type { Motion } from '../../motion/motion.ts';
-import type { LimbSpeed } from './limbSpeed.ts';
+import { noiseDegPerS, type LimbSpeed } from './limbSpeed.ts';
 import type { Move } from './moments.ts';
 import { knownRuns, type Run } from './runs.ts';
 import { farthestTurn } from './turned.ts';
@@ -37,7 +37,7 @@ const NEAR_S = 1e-6;
 export function withoutWandering(motion: Motion, speed: LimbSpeed, moves: readonly Move[], captureFactor: number): readonly Move[] {
   if (moves.length === 0) return moves;
   const largest = moves.reduce((most, move) => (move.sizeDeg > most.sizeDeg ? move : most));
-  const wanderDeg = TIMES_WANDERING * Math.min(wanderingOf(motion, speed, captureFactor), TREMBLE_S * speed.noiseDegPerS);
+  const wanderDeg = TIMES_WANDERING * Math.min(wanderingOf(motion, speed, captureFactor), TREMBLE_S * noiseDegPerS(speed));
   const isWandering = (move: Move): boolean => move.sizeDeg < wanderDeg && move.sizeDeg < ERRORS * errorOf(motion, speed, move);
   // nothing that the limb does stands out
   const neverMoves = isWandering(largest);

@@ -4,7 +4,8 @@ import { describe, expect, it } from 'vitest';
 import { syntheticMotion } from '../../../scripts/pace/syntheticMotion.ts';
 import { minimumJerk } from '../../../src/numeric/minimumJerk.ts';
 import { fitMove } from '../../../src/timing/moments/fitMove.ts';
-import { calmed, limbSpeed } from '../../../src/timing/moments/limbSpeed.ts';
+import { calmed, limbSpeeds, noiseDegPerS } from '../../../src/timing/moments/limbSpeed.ts';
+import { LIMBS } from '../../../src/timing/moments/moments.ts';
 import { fourthDifferenceGain, meanGain } from '../../../src/timing/moments/noiseGain.ts';
 
 const timesS = Float64Array.from({ length: 91 }, (_, t) => t / 30);
@@ -47,11 +48,11 @@ describe('noise of a speed', () => {
     let [told, is, toldCalm, isCalm] = [0, 0, 0, 0];
     for (const seed of [1, 2, 3, 4]) {
       const motion = syntheticMotion([], { lengthS: 20, framesPerS: 30, noiseDeg: 0.5, seed, cutoffHz });
-      const speed = limbSpeed(motion, 'rightArm', 1);
+      const speed = limbSpeeds(motion, 1).limbs[LIMBS.indexOf('rightArm')]!;
       const calm = calmed(speed, motion, 1, 0.2);
-      told += speed.noiseDegPerS;
+      told += noiseDegPerS(speed);
       is += rms(speed.degPerS);
-      toldCalm += calm.noiseDegPerS;
+      toldCalm += noiseDegPerS(calm);
       isCalm += rms(calm.degPerS);
     }
     expect(told / is).toBeGreaterThan(5 / 6);
@@ -61,8 +62,31 @@ describe('noise of a speed', () => {
     expect(toldCalm / isCalm).toBeLessThan(1.45);
   });
 
+  it.each([0.5, 1, 2, 3])('of a pose that wanders by %s° as well is told within a fifth, as measured and as mean over a window', (wanderDeg) => {
+    let [told, is, toldCalm, isCalm] = [0, 0, 0, 0];
+    for (const seed of [1, 2, 3, 4]) {
+      const motion = syntheticMotion([], { lengthS: 20, framesPerS: 30, noiseDeg: 0.5, wanderDeg, seed });
+      const speed = limbSpeeds(motion, 1).limbs[LIMBS.indexOf('rightArm')]!;
+      const calm = calmed(speed, motion, 1, 0.2);
+      told += noiseDegPerS(speed);
+      is += rms(speed.degPerS);
+      toldCalm += noiseDegPerS(calm);
+      isCalm += rms(calm.degPerS);
+    }
+    for (const part of [told / is, toldCalm / isCalm]) {
+      expect(part).toBeGreaterThan(5 / 6);
+      expect(part).toBeLessThan(6 / 5);
+    }
+  });
+
+  it('is not told larger by a limb that swings all the time, nor by one that moves seldom', () => {
+    const swings = Array.from({ length: 14 }, (_, k) => ({ startS: k * 0.7, endS: (k + 1) * 0.7, byDeg: k % 2 === 0 ? 5 : -5 }));
+    const told = (moves: typeof swings): number => noiseDegPerS(limbSpeeds(syntheticMotion([{ joint: 'rightElbow', moves }], { lengthS: 10, framesPerS: 30, noiseDeg: 0.5, seed: 3 }), 1).limbs[LIMBS.indexOf('rightArm')]!);
+    for (const moves of [swings, [{ startS: 4, endS: 4.6, byDeg: 90 }]]) expect(told(moves) / told([])).toBeLessThan(1.2);
+  });
+
   it('a mean of one frame changes nothing, and differences of slow noise are small', () => {
-    for (const spacingS of [0.01, 1 / 30, 0.2]) expect(meanGain(3.5, 1, spacingS)).toBeCloseTo(1, 9);
+    for (const spacingS of [0.01, 1 / 30, 0.2]) expect(meanGain('white', 3.5, 1, spacingS)).toBeCloseTo(1, 9);
     expect(fourthDifferenceGain(0.5, 1 / 15)).toBeLessThan(0.01);
   });
 });

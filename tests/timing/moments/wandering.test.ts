@@ -10,24 +10,32 @@ const settings = { lengthS: 5.5, framesPerS: 30 };
 const REACH: readonly TrueMove[] = [{ startS: 1, endS: 2, byDeg: 70 }, { startS: 3.4, endS: 4.3, byDeg: -70 }];
 
 describe('wandering of the pose', () => {
-  it.each([{ wanderDeg: 1, most: 0.5 }, { wanderDeg: 2, most: 1.5 }])('by $wanderDeg° makes no more than $most moves a limb in 5.5 s where nothing moves, and hides none where one does', ({ wanderDeg, most }) => {
-    let [madeUp, missed] = [0, 0];
-    for (const seed of SEEDS) {
-      const { moves } = findMoments(syntheticMotion([{ joint: 'rightElbow', moves: REACH }], { ...settings, noiseDeg: 0.5, wanderDeg, seed }), 1);
-      madeUp += moves.filter((move) => move.of !== 'body' && move.of !== 'rightArm').length;
-      for (const { startS, endS } of REACH) if (!of(moves, 'rightArm').some((move) => move.sizeDeg > 60 && move.startS < (startS + endS) / 2 && move.endS > (startS + endS) / 2)) missed += 1;
-    }
-    expect(madeUp / SEEDS.length / (LIMBS.length - 1)).toBeLessThan(most);
-    expect(missed).toBe(0);
-  });
+  /** What the whole take wanders by; how many made-up moves a still limb may have on the mean, and how far starts and ends may be off, steps, nine in ten of them. */
+  it.each([{ wanderDeg: 0.5, most: 0.05, within: 0.5 }, { wanderDeg: 1, most: 0.05, within: 1 }, { wanderDeg: 2, most: 0.1, within: 1.5 }, { wanderDeg: 3, most: 0.1, within: 2 }])(
+    'by $wanderDeg° makes all but no move where nothing moves, and leaves nine in ten starts and ends within $within steps, of the limb and of the body',
+    ({ wanderDeg, most, within }) => {
+      let madeUp = 0;
+      const off: number[] = [];
+      for (const seed of SEEDS) {
+        const { moves } = findMoments(syntheticMotion([{ joint: 'rightElbow', moves: REACH }], { ...settings, noiseDeg: 0.5, wanderDeg, seed }), 1);
+        madeUp += moves.filter((move) => move.of !== 'body' && move.of !== 'rightArm').length;
+        for (const limb of ['rightArm', 'body'] as const) {
+          const own = of(moves, limb);
+          expect(own).toHaveLength(REACH.length);
+          own.forEach(({ startS, endS }, k) => off.push(12 * Math.abs(startS - REACH[k]!.startS), 12 * Math.abs(endS - REACH[k]!.endS)));
+        }
+      }
+      expect(madeUp / SEEDS.length / (LIMBS.length - 1)).toBeLessThan(most);
+      expect(off.filter((steps) => steps < within).length / off.length).toBeGreaterThan(0.9);
+    },
+  );
 
-  it('by 1° leaves nine in ten starts and ends of a limb within a step', () => {
-    const off = SEEDS.flatMap((seed) => {
-      const own = of(findMoments(syntheticMotion([{ joint: 'rightElbow', moves: REACH }], { ...settings, noiseDeg: 0.5, wanderDeg: 1, seed }), 1).moves, 'rightArm').filter(({ sizeDeg }) => sizeDeg > 60);
-      return own.flatMap(({ startS, endS }, k) => [Math.abs(startS - REACH[k]!.startS), Math.abs(endS - REACH[k]!.endS)]);
-    });
-    expect(off).toHaveLength(4 * SEEDS.length);
-    expect(off.filter((s) => s < 1 / 12).length / off.length).toBeGreaterThan(0.9);
+  it('by 1° loses no swing of 12° that never stops', () => {
+    const swings = Array.from({ length: 6 }, (_, k): TrueMove => ({ startS: 1 + k * 0.7, endS: 1 + (k + 1) * 0.7, byDeg: k % 2 === 0 ? 12 : -12 }));
+    for (const seed of SEEDS) {
+      const own = of(findMoments(syntheticMotion([{ joint: 'head', moves: swings }], { ...settings, lengthS: 6.5, noiseDeg: 0.5, wanderDeg: 1, seed }), 1).moves, 'head');
+      for (const { startS, endS } of swings) expect(own.some((move) => Math.min(move.endS, endS) - Math.max(move.startS, startS) > 0.35)).toBe(true);
+    }
   });
 
   it.each([0, 0.1, 0.25, 0.5])('tremble %s°: a calm limb that moves by 5° once, and nothing else does, moves', (noiseDeg) => {
