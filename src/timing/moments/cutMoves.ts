@@ -7,7 +7,7 @@
  * makes none up. A dip that is too short for a pause parts two moves (the turn at the top of a reach), without a pause between.
  */
 import type { Motion } from '../../motion/motion.ts';
-import { calmed, lessNoise, type LimbSpeed } from './limbSpeed.ts';
+import { calmed, lessNoise, noiseDegPerS, type LimbSpeed } from './limbSpeed.ts';
 import type { MomentsOf, Move, Pause } from './moments.ts';
 import { moveOf } from './moveOf.ts';
 import { frameSpacingS, noiseCutoffHz } from './noiseGain.ts';
@@ -30,6 +30,9 @@ const CALM_S = 0.2;
 const CALM_BLUR_PART = 0.25;
 /** Lower threshold as a part of the upper one. */
 const LOWER_PART = 0.5;
+/** Where noise is, a move begins and ends no lower than at this part of its own peak: slow noise beside it is no part of it. Our choice. */
+const EDGE_PART = 0.15;
+const EDGE_NOISE_SIGMAS = 2;
 /** Shortest move, and shortest pause, seconds of the performer: two steps on twos at 24. Our choices. */
 const LEAST_MOVE_S = 0.12;
 const LEAST_PAUSE_S = 0.17;
@@ -62,8 +65,13 @@ export function cutMoves(motion: Motion, of: MomentsOf, speed: LimbSpeed, captur
   const active = counting(every);
   return known.flatMap((run) => {
     const own = join(active.filter(({ from, to }) => from >= run.from && to <= run.to), timesS, pauseS)
-      .flatMap((one) => parts(one, degPerS))
-      .map((one) => moveOf(motion, of, one, speed, degPerS, lower, blurS));
+      .flatMap((one) => {
+        const moves = parts(one, degPerS);
+        return moves.map((move, k) => {
+          const least = Math.max(lower, Math.min(EDGE_PART * topOf(degPerS, move), EDGE_NOISE_SIGMAS * noiseDegPerS(speed)));
+          return moveOf(motion, of, trimmed(degPerS, move, least, k === 0, k === moves.length - 1), speed, degPerS, least, blurS);
+        });
+      });
     const leastS = ({ startS, endS }: Move): number => (startS <= timesS[run.from]! || endS >= timesS[run.to]! ? LEAST_CUT_MOVE_S : LEAST_MOVE_S);
     const counted = own
       .filter(({ move, weighedDeg }) => move.sizeDeg >= LEAST_SIZE_DEG && weighedDeg >= noiseDeg && (move.endS - move.startS) / captureFactor >= leastS(move))
@@ -92,6 +100,20 @@ export function pausesBetween(motion: Motion, of: MomentsOf, { degPerS }: LimbSp
 /** Shortest pause that is one, container seconds. */
 function leastPauseS(motion: Motion, captureFactor: number): number {
   return Math.max(LEAST_PAUSE_S, LEAST_PAUSE_FRAMES * frameSpacingS(motion, captureFactor)) * captureFactor;
+}
+
+function topOf(degPerS: Float64Array, { from, to }: Run): number {
+  let top = 0;
+  for (let t = from; t <= to; t++) top = Math.max(top, degPerS[t]!);
+  return top;
+}
+
+/** A run without what lies below a speed at its first or last frames, as far as these are asked for. */
+function trimmed(degPerS: Float64Array, { from, to }: Run, least: number, first: boolean, last: boolean): Run {
+  let [a, b] = [from, to];
+  while (first && a < b && degPerS[a]! < least) a++;
+  while (last && b > a && degPerS[b]! < least) b--;
+  return { from: a, to: b };
 }
 
 /** Moves with less than a pause between them, and those that were led on into each other, meet half-way. */

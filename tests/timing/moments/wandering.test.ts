@@ -6,6 +6,7 @@ import { LIMBS, type MomentsOf } from '../../../src/timing/moments/moments.ts';
 
 const of = <T extends { readonly of: MomentsOf }>(all: readonly T[], limb: MomentsOf): T[] => all.filter((one) => one.of === limb);
 const SEEDS = Array.from({ length: 12 }, (_, k) => k + 1);
+const FEW_SEEDS = SEEDS.slice(0, 6);
 const settings = { lengthS: 5.5, framesPerS: 30 };
 const REACH: readonly TrueMove[] = [{ startS: 1, endS: 2, byDeg: 70 }, { startS: 3.4, endS: 4.3, byDeg: -70 }];
 
@@ -16,7 +17,7 @@ describe('wandering of the pose', () => {
     ({ wanderDeg, most, within }) => {
       let madeUp = 0;
       const off: number[] = [];
-      for (const seed of SEEDS) {
+      for (const seed of FEW_SEEDS) {
         const { moves } = findMoments(syntheticMotion([{ joint: 'rightElbow', moves: REACH }], { ...settings, noiseDeg: 0.5, wanderDeg, seed }), 1);
         madeUp += moves.filter((move) => move.of !== 'body' && move.of !== 'rightArm').length;
         for (const limb of ['rightArm', 'body'] as const) {
@@ -25,7 +26,7 @@ describe('wandering of the pose', () => {
           own.forEach(({ startS, endS }, k) => off.push(12 * Math.abs(startS - REACH[k]!.startS), 12 * Math.abs(endS - REACH[k]!.endS)));
         }
       }
-      expect(madeUp / SEEDS.length / (LIMBS.length - 1)).toBeLessThan(most);
+      expect(madeUp / FEW_SEEDS.length / (LIMBS.length - 1)).toBeLessThan(most);
       expect(off.filter((steps) => steps < within).length / off.length).toBeGreaterThan(0.9);
     },
   );
