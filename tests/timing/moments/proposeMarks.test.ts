@@ -27,6 +27,14 @@ describe('proposals of marks', () => {
     }
   });
 
+  it('one move that goes over into the next is told from one that comes to rest', () => {
+    const joinsOf = (kinds: ProposalSettings['kinds']): boolean[] => proposeMarks(turns, moments, { ...all, kinds }).map(({ joins }) => joins);
+    expect(joinsOf(['start'])).toEqual([false, false, true]);
+    expect(joinsOf(['end'])).toEqual([false, true, false]);
+    // both together: one proposal where the moves touch
+    expect(joinsOf(['start', 'end'])).toEqual([false, false, false, true, false]);
+  });
+
   it('extremes are the turn at the top and the one below, with the way between them', () => {
     const found = proposeMarks(turns, moments, { ...all, kinds: ['extreme'] });
     expect(found).toHaveLength(2);

@@ -21,8 +21,9 @@ const KINDS: readonly { readonly kind: FoundKind; readonly words: string }[] = [
   { kind: 'start', words: 'starts of moves' }, { kind: 'end', words: 'ends of moves' }, { kind: 'extreme', words: 'extremes of joints' },
 ];
 
-function nameOf({ of, kind, turn }: MarkProposal): string {
+function nameOf({ of, kind, turn, joins }: MarkProposal): string {
   if (turn !== null) return `${jointWords(turn.joint)} at ${figure(turn.angleDeg, 0)}°`;
+  if (joins) return `${LIMB_WORDS[of]} goes over`;
   return `${LIMB_WORDS[of]} ${kind === 'start' ? 'starts' : 'stops'}`;
 }
 
