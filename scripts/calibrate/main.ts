@@ -1,19 +1,23 @@
 /**
  * `npm run calibrate`: makes the error model of `src/motion/trust` from the clips whose truth is known, and says how well it holds.
  *
- *     npm run calibrate -- [--write]
+ *     npm run calibrate -- [--of read,fitted,alone] [--write]
  *
+ * Three models of errors: of a body fitted with what the reader says (`read`, sizes of the pose model that have a reader), of one fitted
+ * without it (`fitted`, the other sizes), and of the landmarks alone (`alone`). --of makes some of them and leaves the others as they are.
  * The tuning half makes the model, the reporting half is only looked at. Clips that have not been rendered or posed are
- * named and left out: `npm run clips -- --set all` renders, `npm run accuracy` poses. --write puts the model into
+ * named and left out: `npm run clips -- --set all` renders, `npm run accuracy` poses. --write puts the models into
  * src/motion/trust/calibration.ts and the tables into docs/errors.md. Run it again whenever the fit or the clips change.
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
+import { TAUGHT } from '../../src/motion/fit/reader/taught.ts';
+import { CALIBRATION } from '../../src/motion/trust/calibration.ts';
 import { ERROR_CLASSES } from '../../src/motion/trust/errorClasses.ts';
 import { doubtOf, errorDegOf, type ErrorModel } from '../../src/motion/trust/errorModel.ts';
 import { PREDICTORS } from '../../src/motion/trust/predictors.ts';
-import { MODEL_SIZES } from '../../src/pose/track.ts';
+import { MODEL_SIZES, type ModelSize } from '../../src/pose/track.ts';
 import { replaceBetweenMarkers } from '../bench/document/betweenMarkers.ts';
 import { PROJECT_FOLDER } from '../serve/projectFolder.ts';
 import { trueClips } from './clipList.ts';
@@ -24,20 +28,34 @@ import { jointFrames, knownTrack, type JointFrame } from './samples.ts';
 const MODEL_FILE = join(PROJECT_FOLDER, 'src', 'motion', 'trust', 'calibration.ts');
 const DOCUMENT = join(PROJECT_FOLDER, 'docs', 'errors.md');
 
-const { values } = parseArgs({ options: { write: { type: 'boolean', default: false } } });
+interface Kind {
+  readonly key: 'read' | 'fitted' | 'alone';
+  readonly fitted: boolean;
+  readonly sizes: readonly ModelSize[];
+  readonly title: string;
+}
+
+const KINDS: readonly Kind[] = [
+  { key: 'read', fitted: true, sizes: MODEL_SIZES.filter((size) => TAUGHT[size] !== null), title: 'From the body fitted with the reader' },
+  { key: 'fitted', fitted: true, sizes: MODEL_SIZES.filter((size) => TAUGHT[size] === null), title: 'From the body fitted without a reader' },
+  { key: 'alone', fitted: false, sizes: MODEL_SIZES, title: 'From the landmarks alone' },
+];
+
+const { values } = parseArgs({ options: { of: { type: 'string', default: KINDS.map(({ key }) => key).join(',') }, write: { type: 'boolean', default: false } } });
+const asked = KINDS.filter(({ key }) => values.of.split(',').includes(key));
+if (asked.length === 0) throw new Error(`--of takes ${KINDS.map(({ key }) => key).join(', ')}.`);
 const { clips, missing } = trueClips();
 const used = new Set<string>();
-const unposed: string[] = [];
 
 interface Half { readonly tuning: JointFrame[]; readonly reporting: Map<string, JointFrame[]> }
 
-function gather(fitted: boolean): Half {
-  const half: Half = { tuning: [], reporting: new Map(MODEL_SIZES.map((size) => [size, []])) };
+function gather({ fitted, sizes }: Kind, unposed: string[]): Half {
+  const half: Half = { tuning: [], reporting: new Map(sizes.map((size) => [size, []])) };
   clips.forEach((clip, index) => {
-    for (const model of MODEL_SIZES) {
+    for (const model of sizes) {
       const track = knownTrack(clip, model);
       if (track === undefined) {
-        if (fitted) unposed.push(`${clip.name} (${model})`);
+        unposed.push(`${clip.name} (${model})`);
         continue;
       }
       used.add(clip.name);
@@ -59,33 +77,34 @@ function judged(model: ErrorModel, frames: readonly JointFrame[]): JointFrame[] 
 }
 
 const said = (frame: JointFrame): number => frame.errorDeg;
-const lines: string[] = [];
-const models: Record<string, ErrorModel> = {};
-for (const [key, fitted, title] of [['fitted', true, 'From the fitted body'], ['alone', false, 'From the landmarks alone']] as const) {
-  const half = gather(fitted);
+const models: Record<Kind['key'], ErrorModel> = { read: CALIBRATION.read, fitted: CALIBRATION.fitted, alone: CALIBRATION.alone };
+const namesOf = (half: 'tuning' | 'reporting'): string[] => clips.filter((clip) => clip.half === half && used.has(clip.name)).map(({ name }) => name);
+const reports = new Map<Kind['key'], string>();
+for (const kind of asked) {
+  const unposed: string[] = [];
+  const half = gather(kind, unposed);
   const { model, says } = makeModel(half.tuning);
-  models[key] = model;
-  lines.push(`### ${title}`, '', `${half.tuning.length} joint values of the tuning half made the model. ${says}`, '');
-  lines.push('Tuning half, all model sizes (what the model was made on):', '', ...coverageTable(judged(model, half.tuning), said), '');
+  models[kind.key] = model;
+  const lines = [
+    `### ${kind.title}`, '',
+    `Models: ${kind.sizes.join(', ')}. Tuning half: ${namesOf('tuning').join(', ')}. Reporting half: ${namesOf('reporting').join(', ') || 'none yet, so nothing is shown of clips the model has not seen'}.`,
+    ...(missing.length > 0 ? [`Not rendered: ${missing.join(', ')}.`] : []), ...(unposed.length > 0 ? [`Not posed: ${unposed.join(', ')}.`] : []),
+    'Printed by `npm run calibrate`.', '',
+    `${half.tuning.length} joint values of the tuning half made the model. ${says}`, '',
+    'Tuning half (what the model was made on):', '', ...coverageTable(judged(model, half.tuning), said), '',
+  ];
   const reporting = [...half.reporting].filter(([, frames]) => frames.length > 0);
   for (const [size, frames] of reporting) lines.push(`Reporting half, model ${size}:`, '', ...coverageTable(judged(model, frames), said), '');
   if (reporting.length > 1) {
-    lines.push('Reporting half, all model sizes:', '', ...coverageTable(judged(model, reporting.flatMap(([, frames]) => frames)), said), '');
+    lines.push('Reporting half, all these models:', '', ...coverageTable(judged(model, reporting.flatMap(([, frames]) => frames)), said), '');
   }
-  lines.push('The model: logarithm of the error in degrees at the start, and by how much each predictor raises it.', '', ...modelTable(model), '');
+  lines.push('The model: logarithm of the error in degrees at the start, and by how much each predictor raises it.', '', ...modelTable(model));
+  reports.set(kind.key, lines.join('\n').trimEnd());
 }
-const reportingNames = clips.filter(({ half, name }) => half === 'reporting' && used.has(name)).map(({ name }) => name);
-const tuningNames = clips.filter(({ half, name }) => half === 'tuning' && used.has(name)).map(({ name }) => name);
-const head = [
-  `Tuning half: ${tuningNames.join(', ')}. Reporting half: ${reportingNames.join(', ') || 'none yet, so nothing is shown of clips the model has not seen'}.`,
-  ...(missing.length > 0 ? [`Not rendered: ${missing.join(', ')}.`] : []), ...(unposed.length > 0 ? [`Not posed: ${unposed.join(', ')}.`] : []),
-  'Printed by `npm run calibrate`.', '',
-];
-const report = [...head, ...lines].join('\n').trimEnd();
-console.log(report);
+for (const report of reports.values()) console.log(`${report}\n`);
 if (values.write) {
   writeFileSync(MODEL_FILE, modelSource());
-  writeFileSync(DOCUMENT, replaceBetweenMarkers(readFileSync(DOCUMENT, 'utf8'), 'the calibration', report));
+  for (const [key, report] of reports) writeFileSync(DOCUMENT, replaceBetweenMarkers(readFileSync(DOCUMENT, 'utf8'), `the calibration: ${key}`, report));
 }
 
 function modelTable(model: ErrorModel): string[] {
@@ -110,13 +129,14 @@ function modelSource(): string {
  */
 import type { Certificate, ErrorModel } from './errorModel.ts';
 
-export const CALIBRATION: { readonly fitted: ErrorModel; readonly alone: ErrorModel; readonly certificate: Certificate } = {
-  fitted: ${one(models.fitted!)},
-  alone: ${one(models.alone!)},
+export const CALIBRATION: { readonly read: ErrorModel; readonly fitted: ErrorModel; readonly alone: ErrorModel; readonly certificate: Certificate } = {
+  read: ${one(models.read)},
+  fitted: ${one(models.fitted)},
+  alone: ${one(models.alone)},
   certificate: {
     made: '${new Date().toISOString().slice(0, 10)}',
-    tuning: [${tuningNames.map((name) => `'${name}'`).join(', ')}],
-    reporting: [${reportingNames.map((name) => `'${name}'`).join(', ')}],
+    tuning: [${namesOf('tuning').map((name) => `'${name}'`).join(', ')}],
+    reporting: [${namesOf('reporting').map((name) => `'${name}'`).join(', ')}],
   },
 };
 `;

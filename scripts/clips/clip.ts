@@ -12,10 +12,12 @@ export const SHUTTER_DEG = 180;
 /** Clips by which constants are set, and clips that are only looked at to report. */
 export const CLIP_SETS = ['tuning', 'reporting'] as const;
 export type ClipSet = (typeof CLIP_SETS)[number];
+/** Poses to learn from, in neither half. */
+export const PRACTICE = 'practice';
 
 export interface Clip {
   readonly name: string;
-  readonly set: ClipSet;
+  readonly set: ClipSet | typeof PRACTICE;
   /** Kept with the project in reference-clips/; the others are made on demand. */
   readonly committed: boolean;
   readonly action: Action;
@@ -26,7 +28,12 @@ export interface Clip {
   readonly bitsPerSecond: number;
   /** Motion blur from so many moments while the shutter is open; absent: every frame is one moment. */
   readonly blurSubFrames?: number;
+  /** Drawn in a third of the time: coarser meshes, no shadows, hard edges. For pictures that only the pose model looks at. */
+  readonly sketchy?: boolean;
 }
+
+/** A clip of one of the halves. */
+export type HalfClip = Clip & { readonly set: ClipSet };
 
 /** Number of frames of a clip. */
 export const frameCount = (clip: Clip): number => Math.round(clip.action.durationS * FPS);

@@ -4,7 +4,7 @@ import { oneLegReach } from './actions/one-leg-reach.ts';
 import { squat } from './actions/squat.ts';
 import { walk } from './actions/walk.ts';
 import type { Shot } from './camera.ts';
-import type { Clip } from './clip.ts';
+import type { HalfClip } from './clip.ts';
 import { BAKER, MOSS, PLAIN, RUST } from './figure/outfit.ts';
 import { MARLA } from './motion/body.ts';
 import { BAKERY, WORKROOM } from './room.ts';
@@ -14,7 +14,7 @@ const PORTRAIT: Shot = {
 };
 const KEPT = { set: 'tuning', committed: true, body: MARLA } as const;
 
-export const REFERENCE_CLIPS: readonly Clip[] = [
+export const REFERENCE_CLIPS: readonly HalfClip[] = [
   {
     ...KEPT, name: 'one-leg-reach', action: oneLegReach, outfit: BAKER, room: BAKERY, bitsPerSecond: 880_000,
     shot: { ...PORTRAIT, azimuthDeg: 35, heightM: 1.35, distanceM: 4.4, target: [0.05, 1.08, -0.12] },

@@ -1,6 +1,6 @@
 /**
  * npm run clips: draws clips anew and writes each with its truth.
- *   tsx scripts/clips/render.ts [names…] [--set tuning|reporting|all] [--missing] [--out DIR] [--still FRAME[,FRAME…]] [--truth]
+ *   tsx scripts/clips/render.ts [names…] [--set tuning|reporting|all|practice] [--missing] [--out DIR] [--still FRAME[,FRAME…]] [--truth]
  * --set makes the clips that are not kept with the project, in generated/clips; without it and without names: the four in
  * reference-clips. --missing leaves out those that are there. --still writes PNG pictures instead of clips; --truth only the truth files.
  */

@@ -10,13 +10,13 @@ import { tableWork } from './actions/table-work.ts';
 import { walkWith } from './actions/walk.ts';
 import type { Action } from './actions/action.ts';
 import type { Shot } from './camera.ts';
-import type { Clip } from './clip.ts';
+import type { HalfClip } from './clip.ts';
 import { BAKER, DUSK, MOSS, PLAIN, RUST, type Outfit } from './figure/outfit.ts';
 import { MARLA, ODILE, TORBEN, type Body } from './motion/body.ts';
 import type { Room } from './room.ts';
 import { BITS_PER_SECOND, BLUR, GREEN_ROOM, PALE_ROOM, roomFor, stool, table, upright, wide } from './studio.ts';
 
-const of = (action: Action, body: Body, outfit: Outfit, shot: Shot, room: Room = roomFor(shot)): Clip =>
+const of = (action: Action, body: Body, outfit: Outfit, shot: Shot, room: Room = roomFor(shot)): HalfClip =>
   ({ name: action.name, set: 'reporting', committed: false, action, body, outfit, shot, room, bitsPerSecond: BITS_PER_SECOND });
 
 const SIT = upright(-35, 0.8, { target: [-0.15, 0.95, 0] });
@@ -29,7 +29,7 @@ const WALK = wide(-50, 0.5, { target: [0, 0.9, 0], distanceM: 5.2, fovVerticalDe
 const CURL_SIDE = upright(62, 1.3);
 const CURL_FRONT = upright(-10, 0.6, { target: [0, 0.86, 0] });
 
-export const REPORTING_CLIPS: readonly Clip[] = [
+export const REPORTING_CLIPS: readonly HalfClip[] = [
   of(sitDown('sit-torben', 'left', 0.85), TORBEN, MOSS, SIT, roomFor(SIT, GREEN_ROOM, [stool(TORBEN)])),
   of(armAtLens('lens-torben', 'left', -25, 0.85), TORBEN, RUST, LENS, roomFor(LENS, PALE_ROOM)),
   of(slate('slate-torben', 'right', 0.8), TORBEN, DUSK, upright(15, 1.4)),

@@ -10,13 +10,13 @@ import { tableWork } from './actions/table-work.ts';
 import { walkWith } from './actions/walk.ts';
 import type { Action } from './actions/action.ts';
 import type { Shot } from './camera.ts';
-import type { Clip } from './clip.ts';
+import type { HalfClip } from './clip.ts';
 import { BAKER, DUSK, MOSS, PLAIN, RUST, type Outfit } from './figure/outfit.ts';
 import { MARLA, ODILE, TORBEN, type Body } from './motion/body.ts';
 import type { Room } from './room.ts';
 import { BITS_PER_SECOND, BLUR, GREEN_ROOM, PALE_ROOM, roomFor, stool, table, upright, wide } from './studio.ts';
 
-const of = (action: Action, body: Body, outfit: Outfit, shot: Shot, room: Room = roomFor(shot)): Clip =>
+const of = (action: Action, body: Body, outfit: Outfit, shot: Shot, room: Room = roomFor(shot)): HalfClip =>
   ({ name: action.name, set: 'tuning', committed: false, action, body, outfit, shot, room, bitsPerSecond: BITS_PER_SECOND });
 
 const SIT = upright(45, 1.2, { target: [-0.15, 0.9, 0] });
@@ -28,7 +28,7 @@ const WALK = wide(80, 1.0, { target: [0, 0.8, 0], distanceM: 4.9, fovVerticalDeg
 const CURL_SIDE = upright(78, 0.9, { target: [0, 0.86, 0], rollDeg: -5, distanceM: 4 });
 const CURL_FRONT = upright(5, 1.5);
 
-export const TUNING_CLIPS: readonly Clip[] = [
+export const TUNING_CLIPS: readonly HalfClip[] = [
   of(sitDown('sit-marla', 'right', 1), MARLA, RUST, SIT, roomFor(SIT, PALE_ROOM, [stool(MARLA)])),
   of(armAtLens('lens-marla', 'right', 0, 1), MARLA, PLAIN, upright(0, 1.35)),
   of(slate('slate-marla', 'left', 0.95), MARLA, MOSS, upright(30, 1.25)),

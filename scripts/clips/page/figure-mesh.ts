@@ -22,8 +22,8 @@ export interface Figure {
   readonly pose: (pose: Pose) => void;
 }
 
-/** Meshes the figure once; `pose` then moves it. */
-export function makeFigure(body: Body, outfit: Outfit): Figure {
+/** Meshes the figure once; `pose` then moves it. @param cells above 1: coarser meshes by so much */
+export function makeFigure(body: Body, outfit: Outfit, cells = 1): Figure {
   const bones = new Map<Joint, Bone>();
   const offsets = offsetsOf(body);
   for (const joint of JOINTS) {
@@ -46,14 +46,14 @@ export function makeFigure(body: Body, outfit: Outfit): Figure {
   group.updateMatrixWorld(true);
   const list = JOINTS.map((j) => bones.get(j)).filter((b) => b !== undefined);
   const skeleton = new Skeleton(list);
-  for (const part of figureParts(body, outfit)) group.add(skinnedPart(part, skeleton));
+  for (const part of figureParts(body, outfit)) group.add(skinnedPart(part, skeleton, cells));
   const head = bones.get('head');
   if (head !== undefined) for (const side of [1, -1]) head.add(eye(body, outfit, side));
   return { group, pose };
 }
 
-function skinnedPart(part: Part, skeleton: Skeleton): SkinnedMesh {
-  const surface = meshField(part.field, part.bounds, part.cellM);
+function skinnedPart(part: Part, skeleton: Skeleton, cells: number): SkinnedMesh {
+  const surface = meshField(part.field, part.bounds, part.cellM * cells);
   const { bones, weights } = skinOf(surface.positions, part.holders, (b) => JOINTS.indexOf(b));
   const n = surface.positions.length / 3;
   const colours = new Float32Array(n * 3);

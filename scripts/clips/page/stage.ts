@@ -10,6 +10,8 @@ import { makeRoom } from './room-mesh.ts';
 import { addSensorNoise } from './sensor.ts';
 
 const NOISE_LEVEL = 1;
+/** Cells of a sketchy figure's meshes are so much larger. */
+const SKETCHY_CELLS = 1.5;
 
 export interface Stage {
   readonly canvas: HTMLCanvasElement;
@@ -20,16 +22,16 @@ export interface Stage {
 /** Meshes and lights a clip; takes some seconds. */
 export function makeStage(clip: Clip): Stage {
   const { widthPx, heightPx } = clip.shot;
-  const renderer = new WebGLRenderer({ antialias: true, preserveDrawingBuffer: true });
+  const renderer = new WebGLRenderer({ antialias: clip.sketchy !== true, preserveDrawingBuffer: true });
   renderer.setPixelRatio(1);
   renderer.setSize(widthPx, heightPx, false);
-  renderer.shadowMap.enabled = true;
+  renderer.shadowMap.enabled = clip.sketchy !== true;
   renderer.shadowMap.type = PCFShadowMap;
   renderer.toneMapping = ACESFilmicToneMapping;
   renderer.toneMappingExposure = 1.05;
 
   const scene = new Scene();
-  const figure = makeFigure(clip.body, clip.outfit);
+  const figure = makeFigure(clip.body, clip.outfit, clip.sketchy === true ? SKETCHY_CELLS : 1);
   scene.add(figure.group, makeRoom(clip.room));
   const camera = new PerspectiveCamera(clip.shot.fovVerticalDeg, widthPx / heightPx, 0.1, 30);
   camera.position.set(...cameraPosition(clip.shot));

@@ -57,6 +57,7 @@ const RIGHT_VECTOR = [0, 0, 1, 1, 0, 0, 1, 1, 0, 0, 0];
 export function withoutHabits(camera: Observations, figure: Figure, habits: Habits): Observations {
   const image = camera.image.slice();
   const depth = camera.depth.slice();
+  const depthSigmaM = new Float64Array(depth.length);
   const { free, directions, seen, frames } = figure;
   const { rotation: r, translation: c, focalPx } = camera;
   const read = (from: Float64Array, i: number): Triple => [from[i]!, from[i + 1]!, from[i + 2]!];
@@ -85,9 +86,10 @@ export function withoutHabits(camera: Observations, figure: Figure, habits: Habi
     for (let v = 0; v < DEPTH_VECTORS; v++) {
       const trunk = v < 4 ? chest : pelvis;
       const i = t * DEPTH_VECTORS + v;
-      const { forwardM, twistM } = habits.depth[HABIT_OF_VECTOR[v]!]!;
+      const { forwardM, twistM, sigmaM } = habits.depth[HABIT_OF_VECTOR[v]!]!;
+      depthSigmaM[i] = sigmaM;
       depth[i] = depth[i]! - forwardM * viewed(trunk[0], 2) - (RIGHT_VECTOR[v] === 1 ? -twistM : twistM);
     }
   }
-  return { ...camera, image, depth };
+  return { ...camera, image, depth, depthSigmaM };
 }

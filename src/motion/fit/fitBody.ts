@@ -17,13 +17,15 @@ import { withoutHabits } from './debias.ts';
 import { emptyFigure, settle, type Figure } from './figure.ts';
 import type { FittedBody, SlateSpans } from './fittedBody.ts';
 import { NOTHING_SAID } from './handSet.ts';
-import { HABITS, type Habits } from './habits.ts';
+import { afterReading, HABITS, type Habits } from './habits.ts';
 import { POINT_COUNT } from './layout.ts';
 import { withoutJumps } from './jumps.ts';
 import { NormalEquations } from './normalEquations.ts';
 import { observe } from './observations.ts';
 import { placeRoot } from './place.ts';
 import type { AnglePrior, Observations, Problem } from './problem.ts';
+import type { Readings } from './reader/readTrack.ts';
+import { withReading } from './reader/withReading.ts';
 import type { FamilyName } from './residuals/all.ts';
 import { fillHoles, interpolate, quantile } from './series.ts';
 import { fittedStands, rawStands, type Stands } from './soles.ts';
@@ -51,6 +53,8 @@ export interface FitOptions {
   readonly contacts?: ContactOverride;
   /** Known poses at the start of the take. */
   readonly slate?: SlateSpans | null;
+  /** What the reader made of the track, where it was read. */
+  readonly readings?: Readings | null;
   /** Families of residuals left out: for ablations. */
   readonly without?: readonly FamilyName[];
 }
@@ -109,10 +113,13 @@ export function fitWhole(track: Track, options: FitOptions = {}, hooks: FitHooks
   let lengths = measureLengths(cameras[0]!, depths, FIRST_SHARE, least);
   let stands = rawStands(views[0]!, root, options.contacts);
   const atKnots = (whole: Stands): Stands => ({ planted: pick(whole.planted, 2, knots), standing: pick(whole.standing, 2, knots) });
-  const habits = HABITS[track.model];
+  const habits = views[0]!.readings === null ? HABITS[track.model] : afterReading(HABITS[track.model]);
   let problem = makeProblem(knotTimes, cameras, habits, atKnots(stands), lengths, options, false);
   const figure = startTrunk(problem, knotRoot, trunk);
-  const plain = (about: Figure, from: readonly Observations[]): Observations[] => from.map((camera) => withoutHabits(camera, about, habits));
+  const plain = (about: Figure, from: readonly Observations[]): Observations[] => from.map((camera) => {
+    const placed = withoutHabits(camera, about, habits);
+    return placed.lean === null ? placed : withReading(placed, about);
+  });
   problem = { ...problem, cameras: plain(figure, cameras) };
   startLimbs(problem, figure);
   problem = { ...problem, cameras: plain(figure, cameras) };
@@ -164,7 +171,7 @@ const FULL_COST = 2;
 function viewsOf(track: Track, options: FitOptions): View[] {
   const first: View = {
     track, focalPx: focalLengthPx(track.widthPx, track.heightPx, options.verticalFovDeg),
-    rotation: Float64Array.of(1, 0, 0, 0, 1, 0, 0, 0, 1), translationM: new Float64Array(3),
+    rotation: Float64Array.of(1, 0, 0, 0, 1, 0, 0, 0, 1), translationM: new Float64Array(3), readings: options.readings ?? null,
   };
   const further = (options.furtherCameras ?? []).map((camera): View => {
     if (camera.track.timesS.length !== track.timesS.length) {
@@ -173,7 +180,7 @@ function viewsOf(track: Track, options: FitOptions): View[] {
     }
     return {
       track: camera.track, focalPx: focalLengthPx(camera.track.widthPx, camera.track.heightPx, camera.verticalFovDeg),
-      rotation: Float64Array.from(camera.rotation), translationM: Float64Array.from(camera.translationM),
+      rotation: Float64Array.from(camera.rotation), translationM: Float64Array.from(camera.translationM), readings: null,
     };
   });
   return [first, ...further];

@@ -12,6 +12,7 @@ import { slateOf } from '../corrections/slate.ts';
 import { repairSwaps } from '../corrections/swaps.ts';
 import { fitWhole, type FitHooks, type FitOptions } from './fitBody.ts';
 import type { FittedBody, FoundSwap, SlateSpans } from './fittedBody.ts';
+import { readingsOf } from './reader/readers.ts';
 import { bodyOf, withHeads, type WholeFit } from './wholeFit.ts';
 
 const RAD_PER_DEG = Math.PI / 180;
@@ -50,7 +51,7 @@ export function createFitter(): Fitter {
         const performer: Track = { ...track, timesS: track.timesS.map((timeS) => timeS / captureFactor) };
         const { track: repaired, swaps } = repairSwaps(performer, own.swaps);
         const slate = slateOf(repaired, own.slate);
-        const whole = withHeads(fitWhole(repaired, { ...cameraOptions(own), slate }, hooks));
+        const whole = withHeads(fitWhole(repaired, { ...cameraOptions(own), slate, readings: readingsOf(repaired) }, hooks));
         ground = { track, made, whole, slate: slate && atContainersPace(slate, captureFactor), swaps: swaps.map((swap) => ({ ...swap, fromS: swap.fromS * captureFactor, toS: swap.toS * captureFactor })) };
         // What was stopped half-way is no ground for anything else.
         kept = whole.stopped ? null : ground;

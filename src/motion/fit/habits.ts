@@ -67,5 +67,9 @@ export const HABITS: Readonly<Record<ModelSize, Habits>> = {
   },
 };
 
+const READ = depth(1, 0.12, 0, 0.02);
+/** What is left when the reader has looked: landmarks sit where they sit, depth is told as it is, but for what a take has of its own. */
+export const afterReading = ({ offsets }: Habits): Habits => ({ offsets, depth: [READ, READ, READ, READ, READ, READ, READ] });
+
 /** Habit of each vector of depth: the 8 bones, hip half-axis, spine, shoulder half-axis. */
 export const HABIT_OF_VECTOR: readonly number[] = [0, 1, 0, 1, 2, 3, 2, 3, 4, 5, 6];

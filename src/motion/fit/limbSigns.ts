@@ -72,8 +72,9 @@ function costOf(problem: Problem, figure: Figure, t: number, limb: number, upper
   const isArm = limb < 2;
   let cost = 0;
   for (const [k, d] of [upper, lower].entries()) {
-    const { gain, sigmaM } = problem.habits.depth[HABIT_OF_VECTOR[bone + k]!]!;
+    const { gain } = problem.habits.depth[HABIT_OF_VECTOR[bone + k]!]!;
     const measured = problem.cameras[0]!.depth[t * DEPTH_VECTORS + bone + k]!;
+    const sigmaM = problem.cameras[0]!.depthSigmaM[t * DEPTH_VECTORS + bone + k]!;
     if (Number.isNaN(measured)) continue;
     cost += problem.cameras[0]!.depthWeight[t * DEPTH_VECTORS + bone + k]! * lossCost('cauchy', DEPTH_CAUCHY, (measured - gain * lengths[LENGTH_OF_BONE[bone + k]!]! * d[2]) / sigmaM);
   }

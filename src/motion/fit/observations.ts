@@ -5,6 +5,7 @@ import {
   BONE_COUNT, BONE_END, BONE_START, DEPTH_VECTORS, FIGURE_LANDMARKS, POINT, POINT_COUNT,
 } from './layout.ts';
 import type { Observations } from './problem.ts';
+import { averageReadings } from './reader/average.ts';
 import type { View } from './view.ts';
 
 /**
@@ -25,6 +26,9 @@ export function observe(view: View, knots: Int32Array, reach: number, metresPerP
   const depthWeight = new Float64Array(count * DEPTH_VECTORS);
   const elbowRad = new Float64Array(count * 2).fill(Number.NaN);
   const mean = new Float64Array(LANDMARK_COUNT * 3);
+  const { readings } = view;
+  const lean = readings === null ? null : new Float64Array(count * DEPTH_VECTORS);
+  const leanSigma = readings === null ? null : new Float64Array(count * DEPTH_VECTORS);
   for (let k = 0; k < count; k++) {
     const middle = knots[k]!;
     if (track.found[middle] !== 1) continue;
@@ -47,22 +51,30 @@ export function observe(view: View, knots: Int32Array, reach: number, metresPerP
       }
     }
     for (let i = 0; i < mean.length; i++) mean[i] = mean[i]! / total;
+    const read = readings === null ? null : averageReadings(readings, middle, even, reach);
     for (let p = 0; p < POINT_COUNT; p++) {
       image[(k * POINT_COUNT + p) * 2] = sums[p * 3]! / total;
       image[(k * POINT_COUNT + p) * 2 + 1] = sums[p * 3 + 1]! / total;
-      weight[k * POINT_COUNT + p] = believed(sums[p * 3 + 2]! / total);
+      weight[k * POINT_COUNT + p] = believed(sums[p * 3 + 2]! / total) * (read === null ? 1 : Math.min(MOST_SURE, (IMAGE_SIGMA_M / read.shiftSigmaM[p]!) ** 2));
     }
     writeDepthWeights(weight, k * POINT_COUNT, depthWeight, k * DEPTH_VECTORS);
     writeDepths(mean, depth, k * DEPTH_VECTORS);
+    if (read !== null) {
+      lean!.set(read.lean, k * DEPTH_VECTORS);
+      leanSigma!.set(read.leanSigma, k * DEPTH_VECTORS);
+    }
     elbowRad[k * 2] = flexion(mean, LANDMARK.leftShoulder, LANDMARK.leftElbow, LANDMARK.leftWrist);
     elbowRad[k * 2 + 1] = flexion(mean, LANDMARK.rightShoulder, LANDMARK.rightElbow, LANDMARK.rightWrist);
   }
   return {
     focalPx: view.focalPx, rotation: view.rotation, translation: view.translationM,
     sigmaPx: IMAGE_SIGMA_M / metresPerPx, stepSigmaPx: IMAGE_STEP_SIGMA_M / metresPerPx,
-    image, weight, depth, depthWeight, elbowRad,
+    image, weight, depth, depthSigmaM: new Float64Array(depth.length), depthWeight, lean, leanSigma, elbowRad,
   };
 }
+
+/** Landmarks that have been read count this much at most, and less where the reader finds them doubtful (tuned). */
+const MOST_SURE = 0.6;
 
 /** Visibility counts as it is from .7 on, and fades to nothing at .4: what the model calls hidden it has guessed, sometimes 40 cm beside (chosen on `table-torben`). */
 function believed(visibility: number): number {

@@ -25,7 +25,9 @@ const GAP_AT = PREDICTORS.indexOf('gap');
 
 /** The calibration for what the angles are read from. */
 function modelFor(body: FittedBody | null): ErrorModel {
-  return body === null ? CALIBRATION.alone : CALIBRATION.fitted;
+  if (body === null) return CALIBRATION.alone;
+  // a reader that has looked at a frame is never wholly sure of it
+  return body.toldRad.some((sigma) => sigma > 0) ? CALIBRATION.read : CALIBRATION.fitted;
 }
 
 /**

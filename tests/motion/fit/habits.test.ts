@@ -80,7 +80,7 @@ describe('fitHeads', () => {
       }
       const chest = new Float64Array(27);
       for (let t = 0; t < 3; t++) chest.set(head(0, 0), t * 9);
-      const heads = fitHeads({ track, focalPx, rotation: new Float64Array(9), translationM: new Float64Array(3) }, chest, new Float64Array(3).fill(4));
+      const heads = fitHeads({ track, focalPx, rotation: new Float64Array(9), translationM: new Float64Array(3), readings: null }, chest, new Float64Array(3).fill(4));
       const at = (landmark: number, k: number): number => heads.pointsM[(11 + landmark) * 3 + k]!;
       const line = [0, 1, 2].map((k) => at(LANDMARK.leftEye, k) - at(LANDMARK.rightEye, k));
       const found = (Math.atan2(line[2]!, line[0]!) * 180) / Math.PI;

@@ -40,6 +40,7 @@ export function randomProblem(frames: number, seed: number, said = false): { pro
       image: Float64Array.from({ length: frames * POINT_COUNT * 2 }, () => about(0, 200)),
       weight: Float64Array.from({ length: frames * POINT_COUNT }, () => about(0.7, 0.3)),
       depth: Float64Array.from({ length: frames * DEPTH_VECTORS }, () => about(0, 0.2)),
+      depthSigmaM: Float64Array.from({ length: frames * DEPTH_VECTORS }, () => about(0.04, 0.02)), lean: null, leanSigma: null,
       depthWeight: Float64Array.from({ length: frames * DEPTH_VECTORS }, () => about(0.7, 0.3)),
       elbowRad: Float64Array.from({ length: frames * 2 }, () => about(0.8, 0.7)),
     };

@@ -13,7 +13,7 @@ import { SEEDED } from '../../numeric/arbitrary.ts';
 const signs = fc.array(fc.double({ min: 0, max: 3, noNaN: true }), { minLength: PREDICTOR_COUNT, maxLength: PREDICTOR_COUNT });
 const anyClass = fc.integer({ min: 0, max: ERROR_CLASSES.length - 1 });
 
-describe.each(['fitted', 'alone'] as const)('the calibration, %s', (key) => {
+describe.each(['read', 'fitted', 'alone'] as const)('the calibration, %s', (key) => {
   const model = CALIBRATION[key];
 
   it('has a row for every class and a column for every predictor, no slope negative', () => {

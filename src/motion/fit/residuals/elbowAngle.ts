@@ -15,6 +15,8 @@ export function elbowAngleRows(problem: Problem, figure: Figure, rows: NormalEqu
   const { directions: d, globals } = figure;
   for (let k = 0; k < problem.cameras.length; k++) {
     const camera = problem.cameras[k]!;
+    // The reader has looked at the raw angle too.
+    if (camera.lean !== null) continue;
     const gain = globals[elbowGainAt(k)]!;
     const offset = globals[elbowOffsetAt(k)]!;
     for (let t = 0; t < problem.frames; t++) {

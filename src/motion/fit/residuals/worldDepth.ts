@@ -1,7 +1,6 @@
 /** Depth residual: the model's world landmarks know which way a bone leans in depth, but squeeze it and shift it. */
 import { DEPTH_CAUCHY } from '../constants.ts';
 import type { Figure } from '../figure.ts';
-import { HABIT_OF_VECTOR } from '../habits.ts';
 import {
   BONE_COUNT, DEPTH_VECTORS, depthGainAt, depthOffsetAt, HIP_AT, LENGTH_OF_BONE, LOG_LENGTH_AT, SHOULDER_AT, SPINE_AT,
 } from '../layout.ts';
@@ -13,7 +12,6 @@ const TRUNK_AT = [HIP_AT, SPINE_AT, SHOULDER_AT];
 /** Rows (dz_world - g·dz - c)/σ for the 8 bones, hip half-axis, spine and shoulder half-axis; Cauchy 2. */
 export function worldDepthRows(problem: Problem, figure: Figure, rows: NormalEquations): void {
   const { globals, directions, free } = figure;
-  const sigmas = HABIT_OF_VECTOR.map((kind) => problem.habits.depth[kind]!.sigmaM);
   const lengths = [0, 1, 2, 3].map((i) => Math.exp(globals[LOG_LENGTH_AT + i]!));
   for (let k = 0; k < problem.cameras.length; k++) {
     const camera = problem.cameras[k]!;
@@ -27,7 +25,7 @@ export function worldDepthRows(problem: Problem, figure: Figure, rows: NormalEqu
         const gainAt = depthGainAt(k, v);
         const offsetAt = depthOffsetAt(k, v);
         const gain = globals[gainAt]!;
-        const by = 1 / sigmas[v]!;
+        const by = 1 / camera.depthSigmaM[t * DEPTH_VECTORS + v]!;
         const x = camera.rotation[6]! * by;
         const y = camera.rotation[7]! * by;
         const z = camera.rotation[8]! * by;

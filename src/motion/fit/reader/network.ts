@@ -1,0 +1,59 @@
+/**
+ * The reader itself: a small network (two layers of tanh units beside a straight linear path) that says for each number it is
+ * asked a value and how far off it may be.
+ */
+
+/**
+ * Weights, row by row: `direct[in·out]` the linear path; `first[in·h1]`, `second[h1·h2]`, `third[h2·2·out]` the layers, with
+ * their biases. Inputs are centred and scaled by `inMean`, `inScale`, outputs by `outMean`, `outScale`.
+ */
+export interface Network {
+  readonly sizes: { readonly input: number; readonly first: number; readonly second: number; readonly output: number };
+  readonly inMean: Float64Array;
+  readonly inScale: Float64Array;
+  readonly outMean: Float64Array;
+  readonly outScale: Float64Array;
+  readonly direct: Float64Array;
+  readonly first: Float64Array;
+  readonly firstBias: Float64Array;
+  readonly second: Float64Array;
+  readonly secondBias: Float64Array;
+  readonly third: Float64Array;
+  readonly thirdBias: Float64Array;
+}
+
+/** Inputs farther than this many deviations from what was learned count as this far. */
+export const INPUT_LIMIT = 4;
+/** Logarithm of sigma over the output's own deviation: between these. */
+export const LOG_SIGMA_RANGE = [-4, 1] as const;
+
+/** out[j] += Σ x[i]·weights[i·width + j]. */
+function addProduct(x: Float64Array, weights: Float64Array, out: Float64Array): void {
+  const width = out.length;
+  for (let i = 0; i < x.length; i++) {
+    const by = x[i]!;
+    const at = i * width;
+    for (let j = 0; j < width; j++) out[j] = out[j]! + by * weights[at + j]!;
+  }
+}
+
+/** Reads one set of inputs: values [output] and sigmas [output] are written. */
+export function readInputs(net: Network, inputs: Float64Array, values: Float64Array, sigmas: Float64Array): void {
+  const { output } = net.sizes;
+  const x = inputs.map((value, i) => Math.min(INPUT_LIMIT, Math.max(-INPUT_LIMIT, (value - net.inMean[i]!) / net.inScale[i]!)));
+  const h1 = net.firstBias.slice();
+  addProduct(x, net.first, h1);
+  for (let j = 0; j < h1.length; j++) h1[j] = Math.tanh(h1[j]!);
+  const h2 = net.secondBias.slice();
+  addProduct(h1, net.second, h2);
+  for (let j = 0; j < h2.length; j++) h2[j] = Math.tanh(h2[j]!);
+  const told = net.thirdBias.slice();
+  addProduct(h2, net.third, told);
+  const straight = new Float64Array(output);
+  addProduct(x, net.direct, straight);
+  const [least, most] = LOG_SIGMA_RANGE;
+  for (let k = 0; k < output; k++) {
+    values[k] = net.outMean[k]! + net.outScale[k]! * (told[k]! + straight[k]!);
+    sigmas[k] = net.outScale[k]! * Math.exp(Math.min(most, Math.max(least, told[output + k]!)));
+  }
+}
