@@ -45,6 +45,7 @@ const { values } = parseArgs({ options: { of: { type: 'string', default: KINDS.m
 const asked = KINDS.filter(({ key }) => values.of.split(',').includes(key));
 if (asked.length === 0) throw new Error(`--of takes ${KINDS.map(({ key }) => key).join(', ')}.`);
 const { clips, missing } = trueClips();
+/** Clips that went into any of the models made now. */
 const used = new Set<string>();
 
 interface Half { readonly tuning: JointFrame[]; readonly reporting: Map<string, JointFrame[]> }

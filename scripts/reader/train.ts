@@ -2,7 +2,8 @@
  * Teaches a network: the likelihood of a Student's t with five degrees of freedom, so that a few wild frames don't decide, and
  * Adam (Kingma & Ba 2015) with a rate that dies away along a cosine. Nothing is left to chance: the dice are seeded.
  */
-import { INPUT_LIMIT, LOG_SIGMA_RANGE, type Network } from '../../src/motion/fit/reader/network.ts';
+import { addProduct, INPUT_LIMIT, LOG_SIGMA_RANGE, type Network } from '../../src/motion/fit/reader/network.ts';
+import { stream } from '../clips/motion/stream.ts';
 import type { Samples } from './samples.ts';
 
 export interface Teaching {
@@ -20,16 +21,6 @@ export interface Teaching {
 const BATCH = 64;
 const FREEDOM = 5;
 
-function diceOf(seed: number): () => number {
-  let s = (Math.imul(seed, 0x9e3779b1) ^ 0x6d2b79f5) | 1;
-  return () => {
-    s ^= s << 13;
-    s ^= s >>> 17;
-    s ^= s << 5;
-    return (s >>> 0) / 4294967296;
-  };
-}
-
 const deviationOf = (values: Float64Array, width: number, column: number, mean: number): number => {
   let sum = 0;
   for (let i = column; i < values.length; i += width) sum += (values[i]! - mean) ** 2;
@@ -42,7 +33,7 @@ const LEAST_SCALE = 1e-3;
 export function teach({ count, inputs, wanted }: Samples, t: Teaching): Network {
   const input = inputs.length / count;
   const output = wanted.length / count;
-  const next = diceOf(t.seed);
+  const next = stream(t.seed);
   const bell = (): number => Math.sqrt(-2 * Math.log(next() + 1e-12)) * Math.cos(2 * Math.PI * next());
   const meanOf = (values: Float64Array, width: number): Float64Array => Float64Array.from({ length: width }, (_, k) => {
     let sum = 0;
@@ -129,11 +120,7 @@ export function teach({ count, inputs, wanted }: Samples, t: Teaching): Network 
 
 function forward(x: Float64Array, weights: Float64Array, bias: Float64Array, out: Float64Array, bent: boolean): void {
   out.set(bias);
-  for (let i = 0; i < x.length; i++) {
-    const by = x[i]!;
-    const at = i * out.length;
-    for (let j = 0; j < out.length; j++) out[j]! += by * weights[at + j]!;
-  }
+  addProduct(x, weights, out);
   if (bent) for (let j = 0; j < out.length; j++) out[j] = Math.tanh(out[j]!);
 }
 

@@ -1,15 +1,5 @@
 // What a small camera adds: noise, stronger where it is darker in relative terms, a little softer in colour.
-
-/** A repeatable stream of numbers in 0..1 (xorshift), seeded per clip and frame. */
-function stream(seed: number): () => number {
-  let s = (Math.imul(seed, 0x9e3779b1) ^ 0x6d2b79f5) | 1;
-  return () => {
-    s ^= s << 13;
-    s ^= s >>> 17;
-    s ^= s << 5;
-    return (s >>> 0) / 4294967296;
-  };
-}
+import { stream } from '../motion/stream.ts';
 
 /** Adds noise to RGBA bytes in place; level 1 is about 2.5 grey levels. */
 export function addSensorNoise(pixels: Uint8ClampedArray, seed: number, level: number): void {

@@ -86,7 +86,7 @@ const Side = memo(function Side({ plan }: { readonly plan: Plan }): ReactElement
         {playing && shows === 'puppet' ? null : <Picture fill label="The footage at the playhead with the skeleton" />}
         {playing && shows !== 'take' ? <StagePicture plan={plan} /> : null}
       </div>
-      <div className="panel-tabs" role="group" aria-label="Beside the rows">
+      <div className="tabs panel-tabs" role="group" aria-label="Beside the rows">
         {PANELS.map((one) => <button key={one.name} type="button" aria-pressed={one.name === panel.name} title={one.about} onClick={() => paceView.setState({ panel: one.name })}>{one.words}</button>)}
       </div>
       <div className="side-panel"><panel.Panel plan={plan} /></div>

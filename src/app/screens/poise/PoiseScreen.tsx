@@ -50,7 +50,7 @@ export function PoiseScreen(): ReactElement {
               <PlanView plan={plan} armature={armature} compared={compared} />
             </div>
             <aside className="poise-side">
-              <div className="panel-tabs" role="group" aria-label="Beside the rows">
+              <div className="tabs panel-tabs" role="group" aria-label="Beside the rows">
                 {POISE_PANELS.map((one) => <button key={one} type="button" aria-pressed={one === name} title={PANELS[one].about} onClick={() => poiseView.setState({ panel: one })}>{PANELS[one].words}</button>)}
               </div>
               <div className="side-panel"><Panel plan={plan} /></div>

@@ -22,7 +22,7 @@ export function PuppetHead({ armature }: { readonly armature: CompleteArmature }
         <h1>{armature.name}</h1>
         <p>{writeMeasure(Math.round(armature.heightMm), 'length', units)} tall, {writeMeasure(Math.round(armature.totalMassG), 'mass', units)}, {armature.joints.length} joints</p>
       </div>
-      <div className="puppet-parts" role="group" aria-label="Beside the picture">
+      <div className="tabs puppet-parts" role="group" aria-label="Beside the picture">
         {PUPPET_PARTS.map((name) => (
           <button key={name} type="button" aria-pressed={name === part} title={PART_WORDS[name][1]} onClick={() => puppetView.setState({ part: name })}>{PART_WORDS[name][0]}</button>
         ))}

@@ -27,8 +27,8 @@ export const INPUT_LIMIT = 4;
 /** Logarithm of sigma over the output's own deviation: between these. */
 export const LOG_SIGMA_RANGE = [-4, 1] as const;
 
-/** out[j] += Σ x[i]·weights[i·width + j]. */
-function addProduct(x: Float64Array, weights: Float64Array, out: Float64Array): void {
+/** out[j] += Σ x[i]·weights[i·width + j], width the length of `out`. */
+export function addProduct(x: Float64Array, weights: Float64Array, out: Float64Array): void {
   const width = out.length;
   for (let i = 0; i < x.length; i++) {
     const by = x[i]!;
