@@ -7,8 +7,9 @@ import { seeded } from './motion/curve.ts';
 import { sizeOf } from './motion/scale.ts';
 import { GREEN_ROOM, PALE_ROOM, roomFor, upright } from './studio.ts';
 
-const COUNT = 40;
-/** So many show everything alike; the others are rich in arms. */
+const COUNT = 120;
+/** Of each lot of clips so many show everything alike; the others are rich in arms. */
+const LOT = 40;
 const ALIKE = 24;
 /** Every frame is another picture, so many more bits than a film's. */
 const BITS_PER_SECOND = 5_000_000;
@@ -38,7 +39,7 @@ function clipOf(k: number): Clip {
   });
   const wall = WALLS[k % WALLS.length];
   return {
-    name, set: 'practice', committed: false, action: practice(name, k < ALIKE ? 'all' : 'arms'), body, outfit: OUTFITS[k % OUTFITS.length]!, shot,
+    name, set: 'practice', committed: false, action: practice(name, k % LOT < ALIKE ? 'all' : 'arms'), body, outfit: OUTFITS[k % OUTFITS.length]!, shot,
     room: wall === undefined ? roomFor(shot) : roomFor(shot, wall), bitsPerSecond: BITS_PER_SECOND, sketchy: true,
   };
 }

@@ -10,7 +10,7 @@ import { tellsHalf } from '../../src/motion/fit/reader/readers.ts';
 import { LANDMARK, LANDMARK_COUNT, type LandmarkName } from '../../src/pose/landmarks.ts';
 import type { ModelSize, Track } from '../../src/pose/track.ts';
 import { trackFromJson } from '../../src/pose/trackJson.ts';
-import { cachedTrack, hasTrack, trackPath } from '../accuracy/cachedTrack.ts';
+import { hasTrack, poseMissing, trackPath } from '../accuracy/cachedTrack.ts';
 import { placeTruth, projectPx } from '../accuracy/truthBody.ts';
 import { readTruth, type Truth } from '../accuracy/truthFile.ts';
 import { clipFolder } from '../clips/clipFolder.ts';
@@ -27,12 +27,10 @@ export interface Samples {
 const JOINTS = ['Shoulder', 'Elbow', 'Wrist', 'Hip', 'Knee', 'Ankle'] as const;
 type Half = 'left' | 'right';
 
-/** Poses the practice clips that are there and have no track of this model yet; one browser for each, so it takes its time. */
+/** Poses the practice clips that are there and have no track of this model yet. */
 export async function posePractice(model: ModelSize): Promise<void> {
-  for (const clip of PRACTICE_CLIPS) {
-    const path = join(clipFolder(clip), `${clip.name}.webm`);
-    if (existsSync(path) && !hasTrack(path, clip.name, model)) await cachedTrack(path, clip.name, model);
-  }
+  const clips = PRACTICE_CLIPS.map(({ name, ...clip }) => ({ name, clip: join(clipFolder(clip), `${name}.webm`) }));
+  await poseMissing(clips.filter(({ clip }) => existsSync(clip)), model);
 }
 
 /** Samples of the practice clips that have been posed, and their names. */

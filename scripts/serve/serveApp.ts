@@ -11,6 +11,12 @@ import { SECURITY_HEADERS } from './securityHeaders.ts';
 export interface ServedApp {
   /** Address with a slash at its end. */
   readonly url: string;
+  /**
+   * Serves one file from elsewhere on the disk, beside the app, in place of the one before: the clip of the command line.
+   *
+   * @returns its address
+   */
+  readonly offer: (path: string) => string;
   readonly close: () => Promise<void>;
 }
 
@@ -20,14 +26,10 @@ export interface ServeOptions {
   readonly port: number;
   /** Built folder to serve, dist/ unless said otherwise. */
   readonly folder?: string;
-  /** One file from elsewhere on the disk, served under `local/` and its own name: the clip of the command line. */
-  readonly localFile?: string;
 }
 
-/** Address of {@link ServeOptions.localFile} below the app's own. */
-export function localFileAddress(path: string): string {
-  return `local/${encodeURIComponent(basename(path))}`;
-}
+/** Address of an offered file below the app's own: `local/` and its own name. */
+const addressOf = (path: string): string => `local/${encodeURIComponent(basename(path))}`;
 
 /** Every build may differ, so a browser asks each time whether its copy still holds (it is told by its tag, at no cost). */
 const HEADERS = { ...SECURITY_HEADERS, 'Cache-Control': 'no-cache' };
@@ -87,8 +89,7 @@ function sendFile(path: string, request: IncomingMessage, response: ServerRespon
  * @throws the system's own error, with `code` such as `EADDRINUSE` where the port is taken
  */
 export async function serveApp(options: ServeOptions): Promise<ServedApp> {
-  const { localFile } = options;
-  const localAddress = localFile === undefined ? undefined : `/${localFileAddress(localFile)}`;
+  let offered: string | undefined;
   const sendBuilt = sirv(options.folder ?? join(PROJECT_FOLDER, 'dist'), {
     etag: true,
     setHeaders: (response, path) => {
@@ -97,7 +98,7 @@ export async function serveApp(options: ServeOptions): Promise<ServedApp> {
     },
   });
   const server = createHttpServer((request, response) => {
-    if (localFile !== undefined && request.url === localAddress) sendFile(localFile, request, response);
+    if (offered !== undefined && request.url === `/${addressOf(offered)}`) sendFile(offered, request, response);
     else sendBuilt(request, response, () => { response.writeHead(404, { ...HEADERS, 'Content-Type': 'text/plain' }).end('There is nothing at this address.\n'); });
   });
   await new Promise<void>((resolve, reject) => {
@@ -108,8 +109,13 @@ export async function serveApp(options: ServeOptions): Promise<ServedApp> {
   const port = address && typeof address === 'object' ? address.port : options.port;
   const everywhere = options.host === '0.0.0.0' || options.host === '::';
   const shown = everywhere ? 'localhost' : options.host.includes(':') ? `[${options.host}]` : options.host;
+  const url = `http://${shown}:${port}/`;
   return {
-    url: `http://${shown}:${port}/`,
+    url,
+    offer: (path) => {
+      offered = path;
+      return new URL(addressOf(path), url).href;
+    },
     close: () => new Promise((resolve) => {
       server.close(() => resolve());
       server.closeAllConnections();

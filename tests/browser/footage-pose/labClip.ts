@@ -3,19 +3,19 @@
  * together with the one file, and the page without a window is asked.
  */
 import { basename } from 'node:path';
-import { localFileAddress, serveApp } from '../../../scripts/serve/serveApp.ts';
+import { serveApp } from '../../../scripts/serve/serveApp.ts';
 import type { FactsData, PoseAnswer, PoseRequest } from '../../../src/cli/lab.ts';
 import { fromErrorData } from '../../../src/errors.ts';
 import { type OpenedPage, openPage } from '../harness.ts';
 
 /** Serves a clip beside the app, opens the page, and takes both down afterwards. */
 export async function withClip<T>(file: string, use: (opened: OpenedPage, url: string) => Promise<T>): Promise<T> {
-  const served = await serveApp({ host: '127.0.0.1', port: 0, localFile: file });
+  const served = await serveApp({ host: '127.0.0.1', port: 0 });
   try {
     const opened = await openPage(new URL('lab.html', served.url).href);
     try {
       await opened.page.waitForFunction(() => window.nudgebookLab !== undefined);
-      return await use(opened, new URL(localFileAddress(file), served.url).href);
+      return await use(opened, served.offer(file));
     } finally {
       await opened.close();
     }
