@@ -7,7 +7,7 @@ import { seeded } from './motion/curve.ts';
 import { sizeOf } from './motion/scale.ts';
 import { GREEN_ROOM, PALE_ROOM, roomFor, upright } from './studio.ts';
 
-const COUNT = 120;
+const COUNT = 80;
 /** Of each lot of clips so many show everything alike; the others are rich in arms. */
 const LOT = 40;
 const ALIKE = 24;

@@ -22,7 +22,7 @@ const FILE = join(PROJECT_FOLDER, 'src', 'motion', 'fit', 'reader', 'taught.ts')
 const TEACHING: Teaching = { first: 40, second: 28, epochs: 120, rate: 0.002, decay: 0.01, noise: 0.2, seed: 1 };
 const FOLDS = 5;
 const OUTPUTS = ['shoulder', 'elbow', 'wrist', 'hip', 'knee', 'ankle'].flatMap((joint) => [`${joint} x`, `${joint} y`])
-  .concat(['upper arm', 'forearm', 'thigh', 'shank', 'hips', 'spine', 'shoulders']);
+  .concat(['upper arm', 'forearm', 'thigh', 'shank', 'hips', 'spine', 'shoulders', 'elbow bent', 'knee bent']);
 
 const { values } = parseArgs({ options: { model: { type: 'string', default: MODEL_SIZES.join(',') }, pose: { type: 'boolean', default: false }, write: { type: 'boolean', default: false }, check: { type: 'boolean', default: false } } });
 const asked = MODEL_SIZES.filter((size) => values.model.split(',').includes(size));

@@ -55,7 +55,8 @@ export function samplesOf(truth: Truth, track: Track, tells: boolean): Samples {
     for (const half of ['left', 'right'] as const) {
       const pxPerM = writeSight(track, t, half === 'right', tells, x);
       inputs.push(...x);
-      wanted.push(...shiftsOf(truth, track, t, half, (joint) => body(joint).position, pxPerM), ...leansOf(half, (joint) => body(joint).position, away));
+      const at = (joint: string): Vec3 => body(joint).position;
+      wanted.push(...shiftsOf(truth, track, t, half, at, pxPerM), ...leansOf(half, at, away), ...bendsOf(half, at));
     }
   }
   return { count: inputs.length / SIGHT_SIZE, inputs: Float64Array.from(inputs), wanted: Float64Array.from(wanted) };
@@ -80,6 +81,14 @@ function leansOf(half: Half, at: (joint: string) => Vec3, away: Vec3): number[] 
   const line = (joint: string): Vec3 => sub(at(`${half}${joint}`), at(`${other}${joint}`));
   const spine = sub(add(at('leftShoulder'), at('rightShoulder')), add(at('leftHip'), at('rightHip')));
   return [bone('Shoulder', 'Elbow'), bone('Elbow', 'Wrist'), bone('Hip', 'Knee'), bone('Knee', 'Ankle'), deep(line('Hip')), deep(spine), deep(line('Shoulder'))];
+}
+
+/** Flexion of elbow and knee, radians, in the order of the reader's bends. */
+function bendsOf(half: Half, at: (joint: string) => Vec3): number[] {
+  return [['Shoulder', 'Elbow', 'Wrist'], ['Hip', 'Knee', 'Ankle']].map(([from, by, to]) => {
+    const cos = dot(unit(sub(at(`${half}${by}`), at(`${half}${from}`))), unit(sub(at(`${half}${to}`), at(`${half}${by}`))));
+    return Math.acos(Math.min(1, Math.max(-1, cos)));
+  });
 }
 
 /** What concerns one group alone. */

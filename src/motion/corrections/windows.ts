@@ -4,7 +4,7 @@
  */
 import { emptyFigure, settle, type Figure } from '../fit/figure.ts';
 import type { HandSet, PinRow } from '../fit/handSet.ts';
-import { BONE_COUNT, DEPTH_VECTORS, POINT_COUNT } from '../fit/layout.ts';
+import { BONE_COUNT, DEPTH_VECTORS, LIMB_COUNT, POINT_COUNT } from '../fit/layout.ts';
 import type { Observations, Problem } from '../fit/problem.ts';
 import { heldFast, pinAt } from './hold.ts';
 
@@ -41,7 +41,12 @@ function cutCamera(camera: Observations, { from, to }: Window): Observations {
   const cut = (series: Float64Array, width: number): Float64Array => series.slice(from * width, (to + 1) * width);
   return {
     ...camera, image: cut(camera.image, POINT_COUNT * 2), weight: cut(camera.weight, POINT_COUNT),
-    depth: cut(camera.depth, DEPTH_VECTORS), elbowRad: cut(camera.elbowRad, 2),
+    depth: cut(camera.depth, DEPTH_VECTORS), depthSigmaM: cut(camera.depthSigmaM, DEPTH_VECTORS), depthWeight: cut(camera.depthWeight, DEPTH_VECTORS),
+    elbowRad: cut(camera.elbowRad, 2),
+    read: camera.read === null ? null : {
+      lean: cut(camera.read.lean, DEPTH_VECTORS), leanSigma: cut(camera.read.leanSigma, DEPTH_VECTORS),
+      bendRad: cut(camera.read.bendRad, LIMB_COUNT), bendSigmaRad: cut(camera.read.bendSigmaRad, LIMB_COUNT),
+    },
   };
 }
 

@@ -36,6 +36,10 @@ export const ELBOW_FRACTION_FROM = 0.5;
 export const ELBOW_FRACTION_SPAN = 0.3;
 export const ELBOW_LEAST_WEIGHT = 0.02;
 
+/** The reader's word on a bend: its sigma counts so many times over, since one reading shares its error with the next (tuned). */
+export const BEND_WIDER = 1.5;
+export const BEND_CAUCHY = 2 * LAB_MEMORY;
+
 /** Slack of a bone, as a logarithm (lab). */
 export const SLACK_SIGMA = 0.08;
 /** Length of spine and shoulder half-axis (tuned; lab 15 mm), and of hip half-axis (lab), about the take's. */

@@ -118,7 +118,7 @@ export function fitWhole(track: Track, options: FitOptions = {}, hooks: FitHooks
   const figure = startTrunk(problem, knotRoot, trunk);
   const plain = (about: Figure, from: readonly Observations[]): Observations[] => from.map((camera) => {
     const placed = withoutHabits(camera, about, habits);
-    return placed.lean === null ? placed : withReading(placed, about);
+    return placed.read === null ? placed : withReading(placed, placed.read, about);
   });
   problem = { ...problem, cameras: plain(figure, cameras) };
   startLimbs(problem, figure);

@@ -28,7 +28,8 @@ export const FLAG_JUMPED = 16;
  *
  * What else predicts the error of a frame, for `errorDeg`:
  * - `boneInPlane[T·8]` projected over true length of each bone (upper and lower of each limb), the best of all cameras.
- * - `toldRad[T·8]` how far off each bone may point as the reader tells of this frame, one sigma, radians; 0 where nothing was read.
+ * - `toldRad[T·8]` how far off each bone may point as the reader tells of this frame, one sigma, radians; 0 where nothing was read. `apartRad[T·8]` how far that lies from where the fit has the bone.
+ * - `bendToldRad[T·4]`, `bendApartRad[T·4]` the same for the bends of left and right elbow, left and right knee.
  * - `depthResidualM[T·4]` mean distance of the limb's bones' measured depth from what the fit expects it to be; NaN where unseen.
  * - `jumpPx[T·4]` how far the limb's landmarks leave the habit of their neighbours in time (the larger of two); NaN where unseen.
  * - `limbVisibility[T·4]` least visibility of the limb's two far joints.
@@ -49,6 +50,9 @@ export interface FittedBody {
   readonly figureImage: Float32Array;
   readonly boneInPlane: Float64Array;
   readonly toldRad: Float64Array;
+  readonly apartRad: Float64Array;
+  readonly bendToldRad: Float64Array;
+  readonly bendApartRad: Float64Array;
   readonly depthResidualM: Float64Array;
   readonly jumpPx: Float64Array;
   readonly limbVisibility: Float64Array;

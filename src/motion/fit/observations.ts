@@ -5,7 +5,7 @@ import {
   BONE_COUNT, BONE_END, BONE_START, DEPTH_VECTORS, FIGURE_LANDMARKS, POINT, POINT_COUNT,
 } from './layout.ts';
 import type { Observations } from './problem.ts';
-import { averageReadings } from './reader/average.ts';
+import { averageReadings, emptyReadings } from './reader/average.ts';
 import type { View } from './view.ts';
 
 /**
@@ -27,8 +27,7 @@ export function observe(view: View, knots: Int32Array, reach: number, metresPerP
   const elbowRad = new Float64Array(count * 2).fill(Number.NaN);
   const mean = new Float64Array(LANDMARK_COUNT * 3);
   const { readings } = view;
-  const lean = readings === null ? null : new Float64Array(count * DEPTH_VECTORS);
-  const leanSigma = readings === null ? null : new Float64Array(count * DEPTH_VECTORS);
+  const read = readings === null ? null : emptyReadings(count);
   for (let k = 0; k < count; k++) {
     const middle = knots[k]!;
     if (track.found[middle] !== 1) continue;
@@ -51,17 +50,16 @@ export function observe(view: View, knots: Int32Array, reach: number, metresPerP
       }
     }
     for (let i = 0; i < mean.length; i++) mean[i] = mean[i]! / total;
-    const read = readings === null ? null : averageReadings(readings, middle, even, reach);
+    const mine = readings === null ? null : averageReadings(readings, middle, even, reach);
     for (let p = 0; p < POINT_COUNT; p++) {
       image[(k * POINT_COUNT + p) * 2] = sums[p * 3]! / total;
       image[(k * POINT_COUNT + p) * 2 + 1] = sums[p * 3 + 1]! / total;
-      weight[k * POINT_COUNT + p] = believed(sums[p * 3 + 2]! / total) * (read === null ? 1 : Math.min(MOST_SURE, (IMAGE_SIGMA_M / read.shiftSigmaM[p]!) ** 2));
+      weight[k * POINT_COUNT + p] = believed(sums[p * 3 + 2]! / total) * (mine === null ? 1 : Math.min(MOST_SURE, (IMAGE_SIGMA_M / mine.shiftSigmaM[p]!) ** 2));
     }
     writeDepthWeights(weight, k * POINT_COUNT, depthWeight, k * DEPTH_VECTORS);
     writeDepths(mean, depth, k * DEPTH_VECTORS);
-    if (read !== null) {
-      lean!.set(read.lean, k * DEPTH_VECTORS);
-      leanSigma!.set(read.leanSigma, k * DEPTH_VECTORS);
+    if (read !== null && mine !== null) {
+      for (const name of READ_NAMES) read[name].set(mine[name], k * mine[name].length);
     }
     elbowRad[k * 2] = flexion(mean, LANDMARK.leftShoulder, LANDMARK.leftElbow, LANDMARK.leftWrist);
     elbowRad[k * 2 + 1] = flexion(mean, LANDMARK.rightShoulder, LANDMARK.rightElbow, LANDMARK.rightWrist);
@@ -69,9 +67,11 @@ export function observe(view: View, knots: Int32Array, reach: number, metresPerP
   return {
     focalPx: view.focalPx, rotation: view.rotation, translation: view.translationM,
     sigmaPx: IMAGE_SIGMA_M / metresPerPx, stepSigmaPx: IMAGE_STEP_SIGMA_M / metresPerPx,
-    image, weight, depth, depthSigmaM: new Float64Array(depth.length), depthWeight, lean, leanSigma, elbowRad,
+    image, weight, depth, depthSigmaM: new Float64Array(depth.length), depthWeight, read, elbowRad,
   };
 }
+
+const READ_NAMES = ['lean', 'leanSigma', 'bendRad', 'bendSigmaRad'] as const;
 
 /** Landmarks that have been read count this much at most, and less where the reader finds them doubtful (tuned). */
 const MOST_SURE = 0.6;

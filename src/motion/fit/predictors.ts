@@ -18,7 +18,7 @@ const HIDDEN_BELOW = 0.5;
 /** A joint this many image sigmas from its landmark was not believed. */
 const FAR_SIGMAS = 4;
 
-export type Predictors = Pick<FittedBody, 'inPlaneFraction' | 'boneInPlane' | 'toldRad' | 'imageResidualPx' | 'depthResidualM' | 'jumpPx'
+export type Predictors = Pick<FittedBody, 'inPlaneFraction' | 'boneInPlane' | 'toldRad' | 'apartRad' | 'bendToldRad' | 'bendApartRad' | 'imageResidualPx' | 'depthResidualM' | 'jumpPx'
 | 'limbVisibility' | 'limbFlags' | 'gapS' | 'facingRad' | 'pxPerM'>;
 
 /**
@@ -73,7 +73,7 @@ export function describeFrames(problem: Problem, rigid: Figure, views: readonly 
     }
   }
   const gapS = gaps(timesS, (t) => views.some((view) => view.track.found[t] === 1));
-  return { inPlaneFraction, boneInPlane, toldRad: told(problem, rigid), imageResidualPx, depthResidualM, jumpPx, limbVisibility, limbFlags, gapS, facingRad, pxPerM };
+  return { inPlaneFraction, boneInPlane, ...told(problem, rigid), imageResidualPx, depthResidualM, jumpPx, limbVisibility, limbFlags, gapS, facingRad, pxPerM };
 }
 
 /** Projected length over length of each bone [T·8], in the camera that sees most of it. */
@@ -91,18 +91,32 @@ function inPlane(problem: Problem, { frames, directions }: Figure): Float64Array
 /** A bone along the view tells nothing of its turn by its depth: the sine of its angle to the view counts as at least this. */
 const LEAST_SINE = 0.35;
 
-/** The reader's sigma of each bone's depth as a turn of the bone [T·8], radians, by the camera that is surest. */
-function told(problem: Problem, { frames, directions }: Figure): Float64Array {
-  const out = new Float64Array(frames * BONE_COUNT).fill(Number.POSITIVE_INFINITY);
-  for (const { rotation: r, leanSigma } of problem.cameras) {
-    if (leanSigma === null) continue;
-    for (let i = 0; i < out.length; i++) {
-      const z = r[6]! * directions[i * 3]! + r[7]! * directions[i * 3 + 1]! + r[8]! * directions[i * 3 + 2]!;
-      const sigma = leanSigma[Math.floor(i / BONE_COUNT) * DEPTH_VECTORS + (i % BONE_COUNT)]!;
-      out[i] = Math.min(out[i]!, sigma / Math.max(LEAST_SINE, Math.sqrt(Math.max(0, 1 - z * z))));
+/** What the reader says of each bone and each bend, by the camera that is surest: its sigma, and how far the fit is from it. */
+function told(problem: Problem, { frames, directions: d }: Figure): Pick<FittedBody, 'toldRad' | 'apartRad' | 'bendToldRad' | 'bendApartRad'> {
+  const toldRad = new Float64Array(frames * BONE_COUNT).fill(Number.POSITIVE_INFINITY);
+  const apartRad = new Float64Array(frames * BONE_COUNT);
+  const bendToldRad = new Float64Array(frames * LIMB_COUNT).fill(Number.POSITIVE_INFINITY);
+  const bendApartRad = new Float64Array(frames * LIMB_COUNT);
+  for (const { rotation: r, read } of problem.cameras) {
+    if (read === null) continue;
+    for (let i = 0; i < toldRad.length; i++) {
+      const z = r[6]! * d[i * 3]! + r[7]! * d[i * 3 + 1]! + r[8]! * d[i * 3 + 2]!;
+      const at = Math.floor(i / BONE_COUNT) * DEPTH_VECTORS + (i % BONE_COUNT);
+      const sine = Math.max(LEAST_SINE, Math.sqrt(Math.max(0, 1 - z * z)));
+      if (read.leanSigma[at]! / sine >= toldRad[i]!) continue;
+      toldRad[i] = read.leanSigma[at]! / sine;
+      apartRad[i] = Math.abs(read.lean[at]! - z) / sine;
+    }
+    for (let i = 0; i < bendToldRad.length; i++) {
+      if (read.bendSigmaRad[i]! >= bendToldRad[i]!) continue;
+      const j = i * 6;
+      const cos = d[j]! * d[j + 3]! + d[j + 1]! * d[j + 4]! + d[j + 2]! * d[j + 5]!;
+      bendToldRad[i] = read.bendSigmaRad[i]!;
+      bendApartRad[i] = Math.abs(read.bendRad[i]! - Math.acos(Math.min(1, Math.max(-1, cos))));
     }
   }
-  return out.map((sigma) => (Number.isFinite(sigma) ? sigma : 0));
+  const orNothing = (sigma: number): number => (Number.isFinite(sigma) ? sigma : 0);
+  return { toldRad: toldRad.map(orNothing), apartRad, bendToldRad: bendToldRad.map(orNothing), bendApartRad };
 }
 
 /** Measured depth of a bone in the first camera minus what the figure and the take's gain and offset make of it, metres. */

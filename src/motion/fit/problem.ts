@@ -4,6 +4,7 @@
 import type { HandSet } from './handSet.ts';
 
 import type { Habits } from './habits.ts';
+import type { Readings } from './reader/readTrack.ts';
 
 /**
  * One camera's measurements at K knots.
@@ -14,7 +15,7 @@ import type { Habits } from './habits.ts';
  * - `image[K·12·2]` joints in pixels about the middle of the picture, y down; `weight[K·12]` 0..1, 0 where unseen.
  * - `depth[K·11]` depth of each vector in the model's world landmarks, metres, away from the camera positive.
  * - `depthSigmaM[K·11]` one sigma of it, metres; `depthWeight[K·11]` 0..1, how well both ends of the vector are seen.
- * - `lean[K·11]`, `leanSigma[K·11]` what the reader says of the vectors' unit directions in depth, from which depth is made; `null` without a reader.
+ * - `read` what the reader says of the vectors' unit directions in depth, from which depth is made, and of the bends; `null` without a reader.
  * - `elbowRad[K·2]` raw flexion of left and right elbow from the world landmarks.
  */
 export interface Observations {
@@ -28,8 +29,7 @@ export interface Observations {
   readonly depth: Float64Array;
   readonly depthSigmaM: Float64Array;
   readonly depthWeight: Float64Array;
-  readonly lean: Float64Array | null;
-  readonly leanSigma: Float64Array | null;
+  readonly read: Omit<Readings, 'shiftSigmaM'> | null;
   readonly elbowRad: Float64Array;
 }
 

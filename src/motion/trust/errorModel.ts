@@ -56,7 +56,7 @@ export function errorDegOf(model: ErrorModel, errorClass: number, x: Float64Arra
 
 /** What the doubt is called when a predictor makes most of the error; those left out are never the reason by themselves. */
 const REASON: Readonly<Partial<Record<(typeof PREDICTORS)[number], number>>> = {
-  lens: UNSURE_AT_LENS, told: UNSURE_AT_LENS, unseen: UNSURE_HIDDEN, behind: UNSURE_HIDDEN, far: UNSURE_FAR, depth: UNSURE_FAR, jump: UNSURE_FAR, gap: UNSURE_BRIDGED,
+  lens: UNSURE_AT_LENS, told: UNSURE_AT_LENS, apart: UNSURE_FAR, unseen: UNSURE_HIDDEN, behind: UNSURE_HIDDEN, far: UNSURE_FAR, depth: UNSURE_FAR, jump: UNSURE_FAR, gap: UNSURE_BRIDGED,
 };
 const REASON_OF = PREDICTORS.map((name) => REASON[name] ?? 0);
 /** Predictors that can be a reason. */

@@ -19,12 +19,13 @@ import { ERROR_CLASSES, JOINT_CLASS } from './errorClasses.ts';
  * - `side` |sin| of it: 1 in side view, where hips and shoulders hide each other.
  * - `bent` flexion of a hinge, swing of an upper arm or thigh from hanging, over 90°.
  * - `quick` angular speed of the joint, over 200° a second of the performer's time.
- * - `told` how far off the reader says that the bones may point, over half a radian.
+ * - `told` how far off the reader says that the bones may point, or a hinge may be bent, over half a radian.
+ * - `apart` how far the fit lies from what the reader says of the same, over a third of a radian.
  * - `notHeavy`, `lite` 1 where the model is not the heavy one; where it is the lite one.
  *
  * For the head `far` is the distance of the rigid head from the picture's face.
  */
-export const PREDICTORS = ['lens', 'unseen', 'far', 'depth', 'jump', 'gap', 'behind', 'side', 'bent', 'quick', 'told', 'notHeavy', 'lite'] as const;
+export const PREDICTORS = ['lens', 'unseen', 'far', 'depth', 'jump', 'gap', 'behind', 'side', 'bent', 'quick', 'told', 'apart', 'notHeavy', 'lite'] as const;
 export type Predictor = (typeof PREDICTORS)[number];
 /** Marks of a kind and no signs of trouble: a larger model is not the better one in everything. */
 export const FREE_PREDICTORS: readonly Predictor[] = ['notHeavy', 'lite'];
@@ -67,6 +68,7 @@ const FAR_M = 0.05;
 const DEPTH_M = 0.1;
 const GAP_S = 0.25;
 const TOLD_RAD = 0.5;
+const APART_RAD = 1 / 3;
 const SQUARE_RAD = Math.PI / 2;
 const QUICK_RAD_PER_S = (200 * Math.PI) / 180;
 const OTHER_SIDE = [1, 0, 3, 2];
@@ -117,10 +119,11 @@ export function writeSteady(source: PredictorSource, t: number, joint: number, o
     }
     out[0] = 1 - least;
     if (body !== null) {
-      let square = 0;
-      for (const bone of bones) square += body.toldRad[t * 8 + seen * 2 + bone]! ** 2;
-      out[10] = Math.sqrt(square) / TOLD_RAD;
       const at = t * 4 + seen;
+      const upper = at * 2 + (bones[0] ?? 0);
+      const isHinge = bones.length === 2;
+      out[10] = (isHinge ? body.bendToldRad[at]! : body.toldRad[upper]!) / TOLD_RAD;
+      out[11] = (isHinge ? body.bendApartRad[at]! : body.apartRad[upper]!) / APART_RAD;
       out[2] = known(body.imageResidualPx[at]! / body.pxPerM[t]! / FAR_M);
       out[3] = known(body.depthResidualM[at]! / DEPTH_M);
       out[4] = known(body.jumpPx[at]! / body.pxPerM[t]! / FAR_M);
@@ -128,8 +131,8 @@ export function writeSteady(source: PredictorSource, t: number, joint: number, o
   }
   if (body !== null && errorClass === HEAD) out[2] = known(body.headResidualPx[t]! / body.pxPerM[t]! / FAR_M);
   if (body !== null) out[5] = Math.min(1, known(body.gapS[t]! / GAP_S));
-  out[11] = model === 'heavy' ? 0 : 1;
-  out[12] = model === 'lite' ? 1 : 0;
+  out[12] = model === 'heavy' ? 0 : 1;
+  out[13] = model === 'lite' ? 1 : 0;
 }
 
 function known(value: number): number {

@@ -1,7 +1,7 @@
 /** A small problem and a figure at which every family of residuals has something to say; two cameras, uneven times, all seeded. */
 import { emptyFigure, settle, type Figure } from '../../../src/motion/fit/figure.ts';
 import {
-  BONE_COUNT, DEPTH_VECTORS, depthGainAt, elbowGainAt, FLOOR_AT, globalCount, LOG_LENGTH_AT, PITCH_AT, POINT_COUNT, ROLL_AT, TRUNK_LENGTH_AT,
+  BONE_COUNT, DEPTH_VECTORS, depthGainAt, elbowGainAt, FLOOR_AT, globalCount, LIMB_COUNT, LOG_LENGTH_AT, PITCH_AT, POINT_COUNT, ROLL_AT, TRUNK_LENGTH_AT,
 } from '../../../src/motion/fit/layout.ts';
 import { HABITS } from '../../../src/motion/fit/habits.ts';
 import type { HandSet } from '../../../src/motion/fit/handSet.ts';
@@ -40,7 +40,7 @@ export function randomProblem(frames: number, seed: number, said = false): { pro
       image: Float64Array.from({ length: frames * POINT_COUNT * 2 }, () => about(0, 200)),
       weight: Float64Array.from({ length: frames * POINT_COUNT }, () => about(0.7, 0.3)),
       depth: Float64Array.from({ length: frames * DEPTH_VECTORS }, () => about(0, 0.2)),
-      depthSigmaM: Float64Array.from({ length: frames * DEPTH_VECTORS }, () => about(0.04, 0.02)), lean: null, leanSigma: null,
+      depthSigmaM: Float64Array.from({ length: frames * DEPTH_VECTORS }, () => about(0.04, 0.02)), read: second ? randomReadings(frames, about) : null,
       depthWeight: Float64Array.from({ length: frames * DEPTH_VECTORS }, () => about(0.7, 0.3)),
       elbowRad: Float64Array.from({ length: frames * 2 }, () => about(0.8, 0.7)),
     };
@@ -75,4 +75,10 @@ function randomHandSet(about: (middle: number, spread: number) => number): HandS
     pins: [{ frame: 3, free: new Float64Array(12).map(() => about(0, 0.3)), directions: new Float64Array(24).map(() => about(0, 0.3)), sigmas: new Float64Array(20).map((_, i) => (i === 5 ? Infinity : 0.1)) }],
     firm: [1],
   };
+}
+
+/** The second camera has a reader. */
+function randomReadings(frames: number, about: (middle: number, spread: number) => number): Observations['read'] {
+  const fill = (width: number, middle: number, spread: number): Float64Array => Float64Array.from({ length: frames * width }, () => about(middle, spread));
+  return { lean: fill(DEPTH_VECTORS, 0, 0.5), leanSigma: fill(DEPTH_VECTORS, 0.2, 0.1), bendRad: fill(LIMB_COUNT, 0.8, 0.7), bendSigmaRad: fill(LIMB_COUNT, 0.3, 0.1) };
 }

@@ -1,9 +1,9 @@
 /**
- * Reads every frame of a track: how each bone leans in depth and how far off that may be, and how far each joint may be from its landmark.
+ * Reads every frame of a track: how each bone leans in depth, how far elbows and knees are bent, how far off both may be, and how far each joint may be from its landmark.
  * Where it is beside its landmark is read as well but not used: the fit was no better for it (docs/method-fit.md).
  */
 import { frameCount, type Track } from '../../../pose/track.ts';
-import { DEPTH_VECTORS, POINT_COUNT } from '../layout.ts';
+import { DEPTH_VECTORS, LIMB_COUNT, POINT_COUNT } from '../layout.ts';
 import { GROUPS, inputCount, writeInputs } from './groups.ts';
 import { readInputs, type Network } from './network.ts';
 import { SIGHT_SIZE, writeSight } from './sight.ts';
@@ -14,17 +14,21 @@ import { SIGHT_SIZE, writeSight } from './sight.ts';
  * - `shiftSigmaM[T·12]` one sigma of a joint's place beside its landmark, across the view, in either direction, metres of the model's own body.
  * - `lean[T·11]` depth of each vector's unit direction, away from the camera positive, -1..1: 8 bones, hip half-axis, spine, shoulder half-axis.
  * - `leanSigma[T·11]` one sigma of it.
+ * - `bendRad[T·4]` flexion of left and right elbow, left and right knee, 0 when straight; `bendSigmaRad[T·4]` one sigma of it.
  */
 export interface Readings {
   readonly shiftSigmaM: Float64Array;
   readonly lean: Float64Array;
   readonly leanSigma: Float64Array;
+  readonly bendRad: Float64Array;
+  readonly bendSigmaRad: Float64Array;
 }
 
-/** What the reader says of a half: shifts (x, y) of shoulder, elbow, wrist, hip, knee, ankle; leans of upper arm, forearm, thigh, shank; of hips' line, spine, shoulders' line. */
+/** What the reader says of a half: shifts (x, y) of shoulder, elbow, wrist, hip, knee, ankle; leans of upper arm, forearm, thigh, shank; of hips' line, spine, shoulders' line; bends of elbow, knee. */
 export const SHIFTS = 12;
 export const LEANS = 7;
-export const OUTPUT_COUNT = SHIFTS + LEANS;
+export const BENDS = 2;
+export const OUTPUT_COUNT = SHIFTS + LEANS + BENDS;
 /** Point of the left half for each of the six joints; the right one follows it. */
 const POINTS = [0, 2, 4, 6, 8, 10];
 /** Vector of depth for each lean: of the left half, of the right half. The last three are the trunk's, read by both. */
@@ -39,6 +43,8 @@ export function readTrack(track: Track, nets: readonly Network[], tellsHalf: boo
   const shiftSigmaM = new Float64Array(frames * POINT_COUNT).fill(Number.POSITIVE_INFINITY);
   const lean = new Float64Array(frames * DEPTH_VECTORS);
   const leanSigma = new Float64Array(frames * DEPTH_VECTORS).fill(Number.POSITIVE_INFINITY);
+  const bendRad = new Float64Array(frames * LIMB_COUNT);
+  const bendSigmaRad = new Float64Array(frames * LIMB_COUNT).fill(Number.POSITIVE_INFINITY);
   const sight = new Float64Array(SIGHT_SIZE);
   const parts = GROUPS.map((group, g) => ({
     group, net: nets[g]!, x: new Float64Array(inputCount(group)), values: new Float64Array(group.outputs.length), sigmas: new Float64Array(group.outputs.length),
@@ -61,6 +67,11 @@ export function readTrack(track: Track, nets: readonly Network[], tellsHalf: boo
         const i = t * POINT_COUNT + left + half;
         shiftSigmaM[i] = Math.hypot(sigmas[half][n * 2]!, sigmas[half][n * 2 + 1]!) / Math.SQRT2;
       }
+      for (let n = 0; n < BENDS; n++) {
+        const i = t * LIMB_COUNT + n * 2 + half;
+        bendRad[i] = Math.max(0, values[half][SHIFTS + LEANS + n]!);
+        bendSigmaRad[i] = sigmas[half][SHIFTS + LEANS + n]!;
+      }
     }
     for (const [n, [left, right]] of VECTORS.entries()) {
       const [a, b] = [values[0][SHIFTS + n]!, (TURNS_OVER[n] === true ? -1 : 1) * values[1][SHIFTS + n]!];
@@ -79,5 +90,5 @@ export function readTrack(track: Track, nets: readonly Network[], tellsHalf: boo
     }
   }
   for (let i = 0; i < lean.length; i++) lean[i] = Math.min(1, Math.max(-1, lean[i]!));
-  return { shiftSigmaM, lean, leanSigma };
+  return { shiftSigmaM, lean, leanSigma, bendRad, bendSigmaRad };
 }

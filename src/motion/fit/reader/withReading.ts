@@ -18,11 +18,11 @@ export function vectorLengths({ globals }: Figure): number[] {
 }
 
 /** @param camera measurements that have been read, with the habits of places already off */
-export function withReading(camera: Observations, figure: Figure): Observations {
+export function withReading(camera: Observations, read: NonNullable<Observations['read']>, figure: Figure): Observations {
   const lengths = vectorLengths(figure);
   return {
     ...camera,
-    depth: camera.lean!.map((lean, i) => lean * lengths[i % DEPTH_VECTORS]!),
-    depthSigmaM: camera.leanSigma!.map((sigma, i) => widenedBy(i % DEPTH_VECTORS) * Math.max(LEAST_SIGMA, sigma) * lengths[i % DEPTH_VECTORS]!),
+    depth: read.lean.map((lean, i) => lean * lengths[i % DEPTH_VECTORS]!),
+    depthSigmaM: read.leanSigma.map((sigma, i) => widenedBy(i % DEPTH_VECTORS) * Math.max(LEAST_SIGMA, sigma) * lengths[i % DEPTH_VECTORS]!),
   };
 }

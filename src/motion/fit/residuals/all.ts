@@ -3,6 +3,7 @@ import type { Figure } from '../figure.ts';
 import type { NormalEquations } from '../normalEquations.ts';
 import type { Problem } from '../problem.ts';
 import { balanceRows } from './balance.ts';
+import { bendRows } from './bend.ts';
 import { floorRows, plantedRows } from './contact.ts';
 import { elbowAngleRows } from './elbowAngle.ts';
 import { elbowHingeRows, hipBackRows, kneeRows } from './hinges.ts';
@@ -19,7 +20,7 @@ import { worldDepthRows } from './worldDepth.ts';
 export type Family = (problem: Problem, figure: Figure, rows: NormalEquations) => void;
 
 export const FAMILIES = {
-  image: imageRows, imageStep: imageStepRows, worldDepth: worldDepthRows, elbowAngle: elbowAngleRows, lengths: lengthRows,
+  image: imageRows, imageStep: imageStepRows, worldDepth: worldDepthRows, elbowAngle: elbowAngleRows, bend: bendRows, lengths: lengthRows,
   straight: straightRows, hanging: hangingRows, knee: kneeRows, hipBack: hipBackRows, elbowHinge: elbowHingeRows,
   upright: uprightRows, twist: twistRows, balance: balanceRows, planted: plantedRows, floor: floorRows,
   smooth: smoothRows, take: takeRows, handSet: handSetRows,

@@ -6,9 +6,7 @@ import type { Figure } from '../figure.ts';
 import { BONE_COUNT, DEPTH_VECTORS, elbowGainAt, elbowOffsetAt } from '../layout.ts';
 import type { NormalEquations } from '../normalEquations.ts';
 import type { Observations, Problem } from '../problem.ts';
-
-/** Keeps the division from failing at a perfectly straight elbow, where the angle has a tip and no slope. */
-const LEAST_SINE = 1e-3;
+import { LEAST_SINE, sineBetween } from './bend.ts';
 
 /** Rows (θ_raw - a - g·θ)/12°, Cauchy 2√8, times clip((in-plane fraction - .5)/.3, .02, 1). */
 export function elbowAngleRows(problem: Problem, figure: Figure, rows: NormalEquations): void {
@@ -16,7 +14,7 @@ export function elbowAngleRows(problem: Problem, figure: Figure, rows: NormalEqu
   for (let k = 0; k < problem.cameras.length; k++) {
     const camera = problem.cameras[k]!;
     // The reader has looked at the raw angle too.
-    if (camera.lean !== null) continue;
+    if (camera.read !== null) continue;
     const gain = globals[elbowGainAt(k)]!;
     const offset = globals[elbowOffsetAt(k)]!;
     for (let t = 0; t < problem.frames; t++) {
@@ -27,12 +25,8 @@ export function elbowAngleRows(problem: Problem, figure: Figure, rows: NormalEqu
         const upper = side * 2;
         const i = (t * BONE_COUNT + upper) * 3;
         const j = i + 3;
-        const cos = d[i]! * d[j]! + d[i + 1]! * d[j + 1]! + d[i + 2]! * d[j + 2]!;
-        const cx = d[i + 1]! * d[j + 2]! - d[i + 2]! * d[j + 1]!;
-        const cy = d[i + 2]! * d[j]! - d[i]! * d[j + 2]!;
-        const cz = d[i]! * d[j + 1]! - d[i + 1]! * d[j]!;
-        const sin = Math.sqrt(cx * cx + cy * cy + cz * cz);
-        const angle = Math.atan2(sin, cos);
+        const sin = sineBetween(d, i, j);
+        const angle = Math.atan2(sin, d[i]! * d[j]! + d[i + 1]! * d[j + 1]! + d[i + 2]! * d[j + 2]!);
         const fraction = Math.min(inPlane(camera, d, i), inPlane(camera, d, j));
         const trust = Math.min(1, Math.max(ELBOW_LEAST_WEIGHT, (fraction - ELBOW_FRACTION_FROM) / ELBOW_FRACTION_SPAN));
         // dθ/d(d₁) = -(d₂ - cosθ·d₁)/sinθ; the part along d₁ has no effect in its tangent plane.
