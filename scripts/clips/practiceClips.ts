@@ -1,5 +1,5 @@
 // Poses by the hundred, for what is learned and not set by hand: bodies between the three and beyond, every outfit, cameras all round the front.
-import { practice } from './actions/practice.ts';
+import { practice, type Emphasis } from './actions/practice.ts';
 import type { Clip } from './clip.ts';
 import { BAKER, DUSK, MOSS, PLAIN, RUST, type Outfit } from './figure/outfit.ts';
 import { MARLA, ODILE, TORBEN, type Body } from './motion/body.ts';
@@ -7,10 +7,12 @@ import { seeded } from './motion/curve.ts';
 import { sizeOf } from './motion/scale.ts';
 import { GREEN_ROOM, PALE_ROOM, roomFor, upright } from './studio.ts';
 
-const COUNT = 80;
-/** Of each lot of clips so many show everything alike; the others are rich in arms. */
+const COUNT = 96;
+/** Of each lot of clips so many show everything alike, and the others are rich in arms; what comes after the lots shows arms behind the body. */
 const LOT = 40;
 const ALIKE = 24;
+const LOTS = 2;
+const emphasisOf = (k: number): Emphasis => (k >= LOT * LOTS ? 'behind' : k % LOT < ALIKE ? 'all' : 'arms');
 /** Every frame is another picture, so many more bits than a film's. */
 const BITS_PER_SECOND = 5_000_000;
 const OUTFITS: readonly Outfit[] = [BAKER, PLAIN, RUST, MOSS, DUSK];
@@ -39,7 +41,7 @@ function clipOf(k: number): Clip {
   });
   const wall = WALLS[k % WALLS.length];
   return {
-    name, set: 'practice', committed: false, action: practice(name, k % LOT < ALIKE ? 'all' : 'arms'), body, outfit: OUTFITS[k % OUTFITS.length]!, shot,
+    name, set: 'practice', committed: false, action: practice(name, emphasisOf(k)), body, outfit: OUTFITS[k % OUTFITS.length]!, shot,
     room: wall === undefined ? roomFor(shot) : roomFor(shot, wall), bitsPerSecond: BITS_PER_SECOND, sketchy: true,
   };
 }

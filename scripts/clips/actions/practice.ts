@@ -17,8 +17,8 @@ const THROWS = 12;
 /** Half depth and half width of the trunk that no wrist or forearm may enter, m, at girth 1. */
 const TRUNK_M = [0.14, 0.19] as const;
 
-/** What a clip is rich in: everything alike, or arms that curl, hang and reach on legs that stand straight or under a deep bow. */
-export type Emphasis = 'all' | 'arms';
+/** What a clip is rich in: everything alike; arms that curl, hang and reach on legs that stand straight or under a deep bow; arms behind the body. */
+export type Emphasis = 'all' | 'arms' | 'behind';
 
 /** Numbers that belong to a seed, in the order asked. */
 interface Dice {
@@ -47,18 +47,29 @@ function diceOf(seed: string): Dice {
   };
 }
 
-function arm(dice: Dice, emphasis: Emphasis): ArmChannels {
-  const { between, about } = dice;
-  const [elevation, plane, elbow, twist] = dice.oneOf<() => readonly [number, number, number, number]>(emphasis === 'arms' ? [
-    [0.25, () => [between(3, 18), between(-10, 70), between(3, 18), between(-5, 25)]],
-    [0.45, () => [between(4, 30), between(0, 100), between(20, 142), between(-15, 45)]],
-    [0.3, () => [between(45, 110), between(30, 120), between(4, 110), between(-25, 40)]],
-  ] : [
+/** Kinds of arms with their shares: elevation, plane, elbow, twist, degrees. */
+const ARMS: Readonly<Record<Emphasis, (between: Dice['between']) => readonly (readonly [number, () => readonly [number, number, number, number]])[]>> = {
+  all: (between) => [
     [0.22, () => [between(4, 20), between(-10, 70), between(4, 26), between(-5, 25)]],
     [0.28, () => [between(4, 45), between(0, 100), between(26, 142), between(-25, 55)]],
     [0.25, () => [between(40, 155), between(0, 125), between(4, 40), between(-20, 40)]],
     [0.25, () => [between(10, 150), between(0, 125), between(10, 140), between(-40, 60)]],
-  ])();
+  ],
+  arms: (between) => [
+    [0.25, () => [between(3, 18), between(-10, 70), between(3, 18), between(-5, 25)]],
+    [0.45, () => [between(4, 30), between(0, 100), between(20, 142), between(-15, 45)]],
+    [0.3, () => [between(45, 110), between(30, 120), between(4, 110), between(-25, 40)]],
+  ],
+  behind: (between) => [
+    [0.45, () => [between(8, 75), between(-115, -55), between(3, 40), between(-10, 30)]],
+    [0.2, () => [between(8, 50), between(-110, -30), between(30, 110), between(-10, 60)]],
+    [0.35, () => [between(4, 120), between(-20, 110), between(4, 120), between(-20, 40)]],
+  ],
+};
+
+function arm(dice: Dice, emphasis: Emphasis): ArmChannels {
+  const { between, about } = dice;
+  const [elevation, plane, elbow, twist] = dice.oneOf(ARMS[emphasis](between))();
   return { elevation, plane, elbow, twist, wristFlex: about(18), wristThumb: about(8), wristTwist: between(-10, 95) };
 }
 
