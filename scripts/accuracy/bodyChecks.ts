@@ -18,6 +18,9 @@ export interface BodyChecks {
   /** Fitted less true, degrees. */
   readonly pitchDeg: number;
   readonly rollDeg: number;
+  /** What the fit tells of its own error of both, one sigma. */
+  readonly pitchSigmaDeg: number;
+  readonly rollSigmaDeg: number;
   /** Frames (both feet) that the fit holds for standing; of these on the floor in truth; that stand in truth; of these found. */
   readonly contact: { readonly found: number; readonly right: number; readonly standing: number; readonly caught: number };
 }
@@ -116,6 +119,8 @@ export function bodyChecks(truth: Truth, body: FittedBody): BodyChecks {
     rootM: [rms(0), rms(1), rms(2)],
     pitchDeg: deg(body.camera.pitchRad) - truth.camera.pitchDownDeg,
     rollDeg: deg(body.camera.rollRad) - truth.camera.rollDeg,
+    pitchSigmaDeg: deg(body.camera.pitchSigmaRad),
+    rollSigmaDeg: deg(body.camera.rollSigmaRad),
     contact,
   };
 }

@@ -11,10 +11,10 @@ export function bodyTable(clips: readonly MeasuredClip[]): string {
   return markdownTable(
     [
       'clip', 'half', 'a standing foot strays, of body height|r', 'a bone changes|r', 'hips off: depth, cm|r', 'height, cm|r', 'across, cm|r',
-      'camera off: pitch, °|r', 'roll, °|r', 'contacts that are true|r', 'stands that are found|r',
+      'camera off (told): pitch, °|r', 'roll, °|r', 'contacts that are true|r', 'stands that are found|r',
     ],
-    clips.map(({ name, set, checks: { slideOfHeight, boneSpread, rootM, pitchDeg, rollDeg, contact } }) => [
-      name, set, percent(slideOfHeight, 1), percent(boneSpread, 2), ...rootM.map((m) => figure(100 * m)), signed(pitchDeg), signed(rollDeg),
+    clips.map(({ name, set, checks: { slideOfHeight, boneSpread, rootM, pitchDeg, rollDeg, pitchSigmaDeg, rollSigmaDeg, contact } }) => [
+      name, set, percent(slideOfHeight, 1), percent(boneSpread, 2), ...rootM.map((m) => figure(100 * m)), `${signed(pitchDeg)} (± ${figure(pitchSigmaDeg)})`, `${signed(rollDeg)} (± ${figure(rollSigmaDeg)})`,
       percent(contact.right / contact.found), percent(contact.caught / contact.standing),
     ]),
   );

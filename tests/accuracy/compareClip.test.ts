@@ -114,7 +114,7 @@ describe('the comparison of a clip', () => {
 describe('the report', () => {
   it('has a row for every class and half, names what is missing, and prints no NaN', () => {
     const checks: BodyChecks = {
-      slideOfHeight: Number.NaN, boneSpread: 0, rootM: [0.1, 0, 0], pitchDeg: -0.01, rollDeg: 0,
+      slideOfHeight: Number.NaN, boneSpread: 0, rootM: [0.1, 0, 0], pitchDeg: -0.01, rollDeg: 0, pitchSigmaDeg: 1, rollSigmaDeg: 1,
       contact: { found: 0, right: 0, standing: 0, caught: 0 },
     };
     const series = errorSeries(truth, motion);

@@ -36,8 +36,13 @@ export const ELBOW_FRACTION_FROM = 0.5;
 export const ELBOW_FRACTION_SPAN = 0.3;
 export const ELBOW_LEAST_WEIGHT = 0.02;
 
-/** The reader's word on a bend: its sigma counts so many times over, since one reading shares its error with the next (tuned). */
-export const BEND_WIDER = 1.5;
+/**
+ * The reader's word on the bend of an elbow: factor on its sigma (tuned); it counts from `BEND_FROM` on, wholly once it is
+ * `BEND_SPAN` more (chosen: 17° and 46°).
+ */
+export const BEND_WIDER = 0.8;
+export const BEND_FROM = 0.3;
+export const BEND_SPAN = 0.5;
 export const BEND_CAUCHY = 2 * LAB_MEMORY;
 
 /** Slack of a bone, as a logarithm (lab). */

@@ -79,7 +79,7 @@ export interface FittedBody {
 export interface FittedCamera {
   readonly pitchRad: number;
   readonly rollRad: number;
-  /** What the fit left open of both, one sigma; too small as a rule (cameraSigma.ts). NaN where the fit was stopped. */
+  /** What the fit left open of both, one sigma (cameraSigma.ts). NaN where the fit was stopped. */
   readonly pitchSigmaRad: number;
   readonly rollSigmaRad: number;
   readonly focalPx: number;

@@ -74,7 +74,7 @@ export function observe(view: View, knots: Int32Array, reach: number, metresPerP
 const READ_NAMES = ['lean', 'leanSigma', 'bendRad', 'bendSigmaRad'] as const;
 
 /** Landmarks that have been read count this much at most, and less where the reader finds them doubtful (tuned). */
-const MOST_SURE = 0.6;
+const MOST_SURE = 0.8;
 
 /** Visibility counts as it is from .7 on, and fades to nothing at .4: what the model calls hidden it has guessed, sometimes 40 cm beside (chosen on `table-torben`). */
 function believed(visibility: number): number {

@@ -7,7 +7,7 @@ import type { Observations } from '../problem.ts';
 const LEAST_SIGMA = 0.06;
 
 /** What the reader says of limbs counts less than it thinks (tuned): takes are richer in straight limbs than what it was taught on, and one reading shares its error with the next. */
-const ARM_WIDER = 1.5;
+const ARM_WIDER = 1.2;
 const LEG_WIDER = 3;
 const widenedBy = (vector: number): number => (vector < 4 ? ARM_WIDER : vector < BONE_COUNT ? LEG_WIDER : 1);
 
