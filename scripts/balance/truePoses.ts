@@ -29,7 +29,7 @@ export function trueMotion(truth: Truth): Motion {
     timesS: Float64Array.from(truth.timesS), rotations, rootM,
     contacts: Uint8Array.from({ length: frames * 2 }, (_, i) => (i % 2 === 0 ? truth.leftFootOnFloor : truth.rightFootOnFloor)[i >> 1]!),
     confidence: new Float32Array(frames * JOINT_COUNT).fill(1), state: new Uint8Array(frames * JOINT_COUNT).fill(STATE_MEASURED),
-    errorDeg: new Float32Array(frames * JOINT_COUNT), unsure: new Uint8Array(frames * JOINT_COUNT),
+    errorDeg: new Float32Array(frames * JOINT_COUNT), turnErrorDeg: new Float32Array(frames * JOINT_COUNT), unsure: new Uint8Array(frames * JOINT_COUNT),
     observable: new Uint8Array(JOINT_COUNT).fill(1), legLengthM: trueLegM(truth), fitted: true, usedCutoffHz: null, warnings: [],
   };
 }

@@ -1,7 +1,7 @@
 /**
  * How well said errors hold: the share of true angles within them, overall and in each fifth of what is said.
  */
-import { ERROR_CLASSES } from '../../src/motion/trust/errorClasses.ts';
+import { ERROR_CLASSES, TURN_CLASSES } from '../../src/motion/trust/errorClasses.ts';
 import type { JointFrame } from './samples.ts';
 
 export interface Coverage {
@@ -33,12 +33,6 @@ export function rmsDeg(frames: readonly JointFrame[]): number {
   return Math.sqrt(all.reduce((sum, error) => sum + error ** 2, 0) / all.length);
 }
 
-/** The same of the turn about the bone, which no error covers; NaN where there is none. */
-export function turnRmsDeg(frames: readonly JointFrame[]): number {
-  const all = frames.map(({ turnDeg }) => turnDeg).filter((turn) => !Number.isNaN(turn));
-  return Math.sqrt(all.reduce((sum, turn) => sum + turn ** 2, 0) / all.length);
-}
-
 export interface UnsureFacts {
   readonly share: number;
   readonly sureRmsDeg: number;
@@ -53,20 +47,36 @@ export function unsureFacts(frames: readonly JointFrame[]): UnsureFacts {
 const percent = (share: number): string => (Number.isFinite(share) ? `${(share * 100).toFixed(0)} %` : '–');
 const degrees = (value: number): string => (Number.isFinite(value) ? value.toFixed(1) : '–');
 
+const fifthWords = ({ fifths }: Coverage): string => fifths.map(({ within, saidDeg, rmsDeg: rms }) => `${percent(within)} (${degrees(saidDeg)} → ${degrees(rms)})`).join(', ');
+
+/** Rows of the classes that have frames, then of all. */
+function rowsOf(frames: readonly JointFrame[], names: readonly string[], row: (name: string, some: readonly JointFrame[]) => string): string[] {
+  return [...names.map((name, c): [string, JointFrame[]] => [name, frames.filter(({ errorClass }) => errorClass === c)]), ['all', frames] as const]
+    .flatMap(([name, some]) => (some.length === 0 ? [] : [row(name, some)]));
+}
+
 /** One row a class: coverage, by fifths, and what is flagged. */
 export function coverageTable(frames: readonly JointFrame[], said: (frame: JointFrame) => number): string[] {
-  const rows = [
-    '| joints | values | within | by fifths of the said error: within (said → rms, °) | unsure | rms sure, ° | rms unsure, ° | turn about the bone, rms, ° |',
-    '| --- | --: | --: | --- | --: | --: | --: | --: |',
+  return [
+    '| joints | values | within | by fifths of the said error: within (said → rms, °) | unsure | rms sure, ° | rms unsure, ° |',
+    '| --- | --: | --: | --- | --: | --: | --: |',
+    ...rowsOf(frames, ERROR_CLASSES, (name, some) => {
+      const found = coverage(some, said);
+      const { share, sureRmsDeg, unsureRmsDeg } = unsureFacts(some);
+      return `| ${name} | ${found.n} | ${percent(found.within)} | ${fifthWords(found)} | ${percent(share)} | ${degrees(sureRmsDeg)} | ${degrees(unsureRmsDeg)} |`;
+    }),
   ];
-  const row = (name: string, some: readonly JointFrame[]): void => {
-    if (some.length === 0) return;
-    const { n, within, fifths } = coverage(some, said);
-    const { share, sureRmsDeg, unsureRmsDeg } = unsureFacts(some);
-    const parts = fifths.map((fifth) => `${percent(fifth.within)} (${degrees(fifth.saidDeg)} → ${degrees(fifth.rmsDeg)})`).join(', ');
-    rows.push(`| ${name} | ${n} | ${percent(within)} | ${parts} | ${percent(share)} | ${degrees(sureRmsDeg)} | ${degrees(unsureRmsDeg)} | ${degrees(turnRmsDeg(some))} |`);
-  };
-  ERROR_CLASSES.forEach((name, c) => row(name, frames.filter(({ errorClass }) => errorClass === c)));
-  row('all', frames);
-  return rows;
+}
+
+/** The same of turns about the bone: coverage, by fifths, and how many are beyond the limit. @param frames of turnFrames */
+export function turnTable(frames: readonly JointFrame[], said: (frame: JointFrame) => number, limitDeg: readonly number[]): string[] {
+  return [
+    '| turn about the bone | values | within | by fifths of the said error: within (said → rms, °) | said beyond the limit | rms, ° |',
+    '| --- | --: | --: | --- | --: | --: |',
+    ...rowsOf(frames, TURN_CLASSES, (name, some) => {
+      const found = coverage(some, said);
+      const beyond = some.filter((frame) => said(frame) > limitDeg[frame.errorClass]!).length / some.length;
+      return `| ${name} | ${found.n} | ${percent(found.within)} | ${fifthWords(found)} | ${percent(beyond)} | ${degrees(rmsDeg(some))} |`;
+    }),
+  ];
 }

@@ -2,13 +2,13 @@
  * The error model from the tuning half: how strongly the slopes are held back, and by how much all is widened, is decided by
  * clips that were left out.
  */
-import { ERROR_CLASSES } from '../../src/motion/trust/errorClasses.ts';
+import { ERROR_CLASSES, TURN_CLASSES } from '../../src/motion/trust/errorClasses.ts';
 import type { ErrorModel } from '../../src/motion/trust/errorModel.ts';
-import { FREE_PREDICTORS, PREDICTOR_COUNT, PREDICTORS } from '../../src/motion/trust/predictors.ts';
+import { FREE_PREDICTORS, PREDICTOR_COUNT, PREDICTORS, TURN_PREDICTOR_COUNT } from '../../src/motion/trust/predictors.ts';
+import { TURN_LIMIT_DEG } from '../../src/motion/trust/unsure.ts';
 import { checkLoss, fitQuantile, LEAST_DEG, predict, quantileOf, type Sample } from './quantileFit.ts';
 import type { JointFrame } from './samples.ts';
 
-const CLASSES = ERROR_CLASSES.length;
 const FOLDS = 7;
 /** Pulls tried, weak to strong; the second is that of a class's slopes to the shared ones. */
 const RIDGES = [{ shared: 0.001, own: 0.002 }, { shared: 0.003, own: 0.01 }, { shared: 0.01, own: 0.04 }, { shared: 0.05, own: 0.2 }] as const;
@@ -33,6 +33,27 @@ export interface Made {
 
 /** @param frames of tuning clips only */
 export function makeModel(frames: readonly JointFrame[]): Made {
+  return fitModel(frames, ERROR_CLASSES, PREDICTOR_COUNT, (said) => {
+    /** The error that leaves the wanted share of some classes above it, with what is bridged anyway. */
+    const limitOf = (names: readonly string[]): number => {
+      const some = frames.filter(({ errorClass }) => names.includes(ERROR_CLASSES[errorClass]!));
+      return Math.max(NEVER_UNSURE_DEG, STANDS_OUT * quantileOf(some.map(said), 0.5), quantileOf(some.map((frame) => (frame.bridged ? 999 : said(frame))), 1 - UNSURE_SHARE));
+    };
+    const together = limitOf(TOGETHER);
+    return ERROR_CLASSES.map((name) => (TOGETHER.includes(name) ? together : limitOf([name])));
+  });
+}
+
+/** The same of the turn about the bone; its limit is our choice. @param frames of {@link turnFrames} */
+export function makeTurnModel(frames: readonly JointFrame[]): Made {
+  return fitModel(frames, TURN_CLASSES, TURN_PREDICTOR_COUNT, () => TURN_CLASSES.map(() => TURN_LIMIT_DEG));
+}
+
+/** @param limitsOf the limits of the classes, degrees, from what the model says of a frame */
+function fitModel(
+  frames: readonly JointFrame[], names: readonly string[], predictors: number, limitsOf: (said: (frame: JointFrame) => number) => readonly number[],
+): Made {
+  const classes = names.length;
   const samples = frames.flatMap(samplesOf);
   const clips = [...new Set(frames.map(({ clip }) => clip))];
   const folds = Math.min(FOLDS, clips.length);
@@ -44,8 +65,8 @@ export function makeModel(frames: readonly JointFrame[]): Made {
     for (let fold = 0; fold < folds; fold++) {
       const kept = samples.filter(({ clip }) => foldOf.get(clip) !== fold);
       const out = samples.filter(({ clip }) => foldOf.get(clip) === fold);
-      const fitted = fitQuantile(kept, CLASSES, PREDICTOR_COUNT, ridge, FREE);
-      loss += checkLoss(fitted, out, CLASSES) / folds;
+      const fitted = fitQuantile(kept, classes, predictors, ridge, FREE);
+      loss += checkLoss(fitted, out, classes) / folds;
       for (const sample of out) left.push({ log: predict(fitted, sample), sample });
     }
     if (best === undefined || loss < best.loss) best = { loss, left, ridge };
@@ -54,24 +75,17 @@ export function makeModel(frames: readonly JointFrame[]): Made {
   // what was said of clips left out against what came: log s' = a of the class + b · log s
   const again = fitQuantile(
     left.map(({ log, sample }) => ({ errorClass: sample.errorClass, clip: sample.clip, logError: sample.logError, x: Float64Array.of(log) })),
-    CLASSES, 1, { shared: 0, own: 1 },
+    classes, 1, { shared: 0, own: 1 },
   );
   const a = again.start;
   const b = again.slope.map((row) => row[0]!);
-  const fitted = fitQuantile(samples, CLASSES, PREDICTOR_COUNT, ridge, FREE);
+  const fitted = fitQuantile(samples, classes, predictors, ridge, FREE);
   const start = Array.from(fitted.start, (value, c) => a[c]! + b[c]! * value);
   const slope = fitted.slope.map((row, c) => Array.from(row, (value) => b[c]! * value));
-  const most = ERROR_CLASSES.map((_, c) => Array.from({ length: PREDICTOR_COUNT }, (__, k) =>
+  const most = names.map((_, c) => Array.from({ length: predictors }, (__, k) =>
     frames.reduce((largest, { errorClass, x }) => (errorClass === c ? Math.max(largest, x[k]!) : largest), 0)));
   const said = ({ errorClass, x }: JointFrame): number =>
     Math.max(FLOOR_DEG, Math.exp(slope[errorClass]!.reduce((sum, by, k) => sum + by * x[k]!, start[errorClass]!)));
-  /** The error that leaves the wanted share of some classes above it, with what is bridged anyway. */
-  const limitOf = (names: readonly string[]): number => {
-    const some = frames.filter(({ errorClass }) => names.includes(ERROR_CLASSES[errorClass]!));
-    return Math.max(NEVER_UNSURE_DEG, STANDS_OUT * quantileOf(some.map(said), 0.5), quantileOf(some.map((frame) => (frame.bridged ? 999 : said(frame))), 1 - UNSURE_SHARE));
-  };
-  const together = limitOf(TOGETHER);
-  const limitDeg = ERROR_CLASSES.map((name) => (TOGETHER.includes(name) ? together : limitOf([name])));
   const wider = (c: number): number => {
     const usual = quantileOf(left.filter(({ sample }) => sample.errorClass === c).map(({ log }) => log), 0.5);
     return Math.exp(a[c]! + (b[c]! - 1) * usual);
@@ -80,9 +94,9 @@ export function makeModel(frames: readonly JointFrame[]): Made {
   return {
     model: {
       start: start.map(rounded), slope: slope.map((row) => row.map(rounded)), most: most.map((row) => row.map(rounded)),
-      limitDeg: limitDeg.map((value) => Number(value.toFixed(1))), floorDeg: FLOOR_DEG,
+      limitDeg: limitsOf(said).map((value) => Number(value.toFixed(1))), floorDeg: FLOOR_DEG,
     },
-    says: `Pull of the slopes ${ridge.shared} (shared), ${ridge.own} (own); check loss on clips left out ${loss.toFixed(4)}; errors widened by that, at what is usual in each class: ${ERROR_CLASSES.map((name, c) => `${name} × ${wider(c).toFixed(2)}`).join(', ')}.`,
+    says: `Pull of the slopes ${ridge.shared} (shared), ${ridge.own} (own); check loss on clips left out ${loss.toFixed(4)}; errors widened by that, at what is usual in each class: ${names.map((name, c) => `${name} × ${wider(c).toFixed(2)}`).join(', ')}.`,
   };
 }
 

@@ -6,8 +6,9 @@ import { fitTake } from '../../src/motion/fit/fitTake.ts';
 import { JOINT_COUNT } from '../../src/motion/joints.ts';
 import { STATE_BRIDGED, STATE_MISSING, type Motion } from '../../src/motion/motion.ts';
 import { readTrack } from '../../src/motion/trackToMotion.ts';
+import { JOINT_CLASS } from '../../src/motion/trust/errorClasses.ts';
 import { jointTrust } from '../../src/motion/trust/jointTrust.ts';
-import { PREDICTOR_COUNT, writePredictors } from '../../src/motion/trust/predictors.ts';
+import { PREDICTOR_COUNT, TURN_PREDICTOR_COUNT, writeBend, writePredictors } from '../../src/motion/trust/predictors.ts';
 import { DEFAULT_SETTINGS } from '../../src/plan/settings.ts';
 import type { ModelSize, Track } from '../../src/pose/track.ts';
 import { trackFromJson } from '../../src/pose/trackJson.ts';
@@ -16,13 +17,20 @@ import { readTruth } from '../accuracy/truthFile.ts';
 import { angleErrors } from './angleErrors.ts';
 import type { TrueClip } from './clipList.ts';
 
+/** Of the turn about the joint's own bone: its class (of TURN_CLASSES), signed error, degrees, and TURN_PREDICTORS. */
+export interface TurnFacts {
+  readonly turnClass: number;
+  readonly deg: number;
+  readonly x: Float64Array;
+}
+
 /** All that is known of one joint in one frame. */
 export interface JointFrame {
   readonly clip: number;
   readonly errorClass: number;
   /** Signed errors, degrees. */
   readonly deg: readonly number[];
-  readonly turnDeg: number;
+  readonly turn: TurnFacts | null;
   readonly x: Float64Array;
   /** What the model in force says (of the whole class: not shared out), and its doubts. */
   readonly errorDeg: number;
@@ -50,10 +58,19 @@ export function jointFrames(clip: TrueClip, index: number, track: Track, fitted:
     for (const { errorClass, joint, deg, turnDeg } of angleErrors(truth, motion, t)) {
       const i = t * JOINT_COUNT + joint;
       if (motion.state[i] === STATE_MISSING) continue;
-      const x = new Float64Array(PREDICTOR_COUNT);
-      writePredictors(source, t, joint, x);
-      out.push({ clip: index, errorClass, deg, turnDeg, x, errorDeg: motion.errorDeg[i]!, unsure: motion.unsure[i]!, bridged: motion.state[i] === STATE_BRIDGED });
+      const all = new Float64Array(TURN_PREDICTOR_COUNT);
+      writePredictors(source, t, joint, all);
+      const x = all.slice(0, PREDICTOR_COUNT);
+      const { turnClass } = JOINT_CLASS[joint]!;
+      if (turnClass >= 0) writeBend(motion.rotations, t, joint, all);
+      const turn = turnClass < 0 ? null : { turnClass, deg: turnDeg, x: all };
+      out.push({ clip: index, errorClass, deg, turn, x, errorDeg: motion.errorDeg[i]!, unsure: motion.unsure[i]!, bridged: motion.state[i] === STATE_BRIDGED });
     }
   }
   return out;
+}
+
+/** The turns about the bone as if they were joints of their own. What was said and doubted is still that of the joint's direction. */
+export function turnFrames(frames: readonly JointFrame[]): JointFrame[] {
+  return frames.flatMap((frame) => (frame.turn === null ? [] : [{ ...frame, errorClass: frame.turn.turnClass, deg: [frame.turn.deg], x: frame.turn.x, turn: null }]));
 }

@@ -82,6 +82,7 @@ export function syntheticMotion(limbs: readonly SyntheticLimb[], { lengthS, fram
     confidence: new Float32Array(frames * JOINT_COUNT).fill(1),
     state: new Uint8Array(frames * JOINT_COUNT),
     errorDeg: new Float32Array(frames * JOINT_COUNT).fill(5),
+    turnErrorDeg: new Float32Array(frames * JOINT_COUNT).fill(5),
     unsure: new Uint8Array(frames * JOINT_COUNT),
     contacts: new Uint8Array(frames * 2).fill(1),
     observable: new Uint8Array(JOINT_COUNT).fill(1),

@@ -19,7 +19,7 @@ export function truthMotion({ frames, timesS, joints }: Truth): Motion {
   return {
     timesS: Float64Array.from(timesS), rotations, observable,
     rootM: new Float64Array(frames * 3), confidence: new Float32Array(frames * JOINT_COUNT).fill(1), state: new Uint8Array(frames * JOINT_COUNT),
-    errorDeg: new Float32Array(frames * JOINT_COUNT), unsure: new Uint8Array(frames * JOINT_COUNT), contacts: new Uint8Array(frames * 2),
+    errorDeg: new Float32Array(frames * JOINT_COUNT), turnErrorDeg: new Float32Array(frames * JOINT_COUNT), unsure: new Uint8Array(frames * JOINT_COUNT), contacts: new Uint8Array(frames * 2),
     legLengthM: 0.92, fitted: false, usedCutoffHz: null, warnings: [],
   };
 }

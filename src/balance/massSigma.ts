@@ -5,11 +5,13 @@
  * body one by one as if they were independent: the picture holds the figure, so a hip that is read too far forward comes with
  * a knee that is read too far back. Carried through so they make five times too large a sigma (`npm run balance`;
  * docs/balance.md). What is taken instead was measured on clips whose truth is known: along the line to the performer's camera, which is
- * X on the set, and by less across it, which is Z; and beside it each joint that is marked unsure, by its own error.
+ * X on the set, and by less across it, which is Z; and beside it each joint that is marked unsure, by its own error (not where it is
+ * unsure for its turn about a straight limb alone, which moves no weight).
  * *The hand:* it sets each joint to half its smallest move, and those errors are independent of each other. Both of the last are
  * multiplied by what the centre of mass moves when the joint turns. Where a correction is applied, the pose is one's own decision and
  * the hand's error alone is left.
  */
+import { UNSURE_TURN } from '../motion/trust/unsure.ts';
 import type { CompleteArmature } from '../puppet/complete.ts';
 import { emptyStance, forward, skeletonOf, type Skeleton, type Stance } from '../puppet/kinematics.ts';
 import type { MovedPuppet } from '../puppet/movePuppet.ts';
@@ -69,7 +71,7 @@ export function massSigma({ armature, weights, moved, touchers, contacts: { touc
       const rest = standing[p]! > 0;
       const mass = rest ? carried[0]! - carried[p * 4]! : carried[p * 4]!;
       if (!(mass > 0)) continue;
-      const off = byPose && moved.unsure[s * width + p] !== 0 ? moved.errorDeg[s * width + p]! * RAD_PER_DEG : 0;
+      const off = byPose && (moved.unsure[s * width + p]! & ~UNSURE_TURN) !== 0 ? moved.errorDeg[s * width + p]! * RAD_PER_DEG : 0;
       const share = mass / carried[0]! / (rest ? feet : 1);
       const by = (hand[p]! + (off > 0 ? off * off : 0)) * share * share;
       for (let c = 0; c < 3; c++) {

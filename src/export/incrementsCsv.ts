@@ -12,8 +12,8 @@ import { clockHour, PLACES } from './rounding.ts';
 /**
  * Columns: step and exposure (from 1), exposures for which it is held, film time and source time in seconds, then for each joint its angle and increment in
  * degrees (a hinge's angle is headed "flexion", a swivel's "twist", a ball's "turn from rest"), for a ball also the
- * increment as a turn about the parent's forward, up and right axes, its state, the error of its angle (one sigma) and why it is
- * unsure (empty where it is not); at the end the worst state of the row.
+ * increment as a turn about the parent's forward, up and right axes, its state, the error of its angle (one sigma), for a ball also that
+ * of its turn about the bone, and why it is unsure (empty where it is not); at the end the worst state of the row.
  * Joints that the footage can never show are headed "(not observable)". Cells that are not known are empty.
  *
  * @returns the file's text, last line ended too
@@ -39,7 +39,9 @@ export function incrementsCsv(plan: Plan): string {
       if (turnsFreely(kind)) for (let c = 0; c < 3; c++) cells.push(csvNumber(plan.turnDeg[at * 3 + c]!, PLACES.turn));
       if (kind === 'screw') cells.push(csvNumber(plan.keyTurns[at]!, PLACES.turn));
       const state = plan.state[at]!;
-      cells.push(csvText(stateWord(state)), csvNumber(plan.errorDeg[at]!, PLACES.error), csvText(unsureWords(plan.unsure[at]!).join('; ')), csvText(flagWords(plan.flags[at]!).join('; ')));
+      cells.push(csvText(stateWord(state)), csvNumber(plan.errorDeg[at]!, PLACES.error));
+      if (turnsFreely(kind)) cells.push(csvNumber(plan.turnErrorDeg[at]!, PLACES.error));
+      cells.push(csvText(unsureWords(plan.unsure[at]!).join('; ')), csvText(flagWords(plan.flags[at]!).join('; ')));
       worst = Math.max(worst, state);
     }
     plan.points.forEach((point, c) => {
@@ -61,8 +63,9 @@ function columnsOf({ name, kind, observable }: PlanJoint): string[] {
   const angle = kind === 'hinge' ? 'flexion' : kind === 'swivel' ? 'twist' : kind === 'screw' ? 'opening' : 'turn from rest';
   const key = kind === 'screw' ? [`${who} key (turns)`] : [];
   const turns = turnsFreely(kind) ? ['forward', 'up', 'right'].map((axis) => `${who} turn about ${axis} axis (deg)`) : [];
+  const turnError = turnsFreely(kind) ? [`${who} turn error (deg)`] : [];
   return [
-    `${who} ${angle} (deg)`, `${who} ordered (deg)`, `${who} increment (deg)`, ...turns, ...key, `${who} state`, `${who} error (deg)`, `${who} unsure`, `${who} flags`,
+    `${who} ${angle} (deg)`, `${who} ordered (deg)`, `${who} increment (deg)`, ...turns, ...key, `${who} state`, `${who} error (deg)`, ...turnError, `${who} unsure`, `${who} flags`,
   ];
 }
 

@@ -52,6 +52,8 @@ export interface PlanJsonJoint {
   readonly state: StateWord;
   /** One sigma, degrees; null where missing or not observable. */
   readonly errorDeg: number | null;
+  /** Of balls and wires the same of the turn about the bone; null where there is none of its own, and for other kinds. */
+  readonly turnErrorDeg: number | null;
   readonly unsure: boolean;
   readonly unsureBecause: readonly string[];
   readonly observable: boolean;
@@ -237,6 +239,7 @@ function jointOf(plan: Plan, step: number, p: number): PlanJsonJoint {
     confidence: rounded(plan.confidence[at]!, PLACES.confidence) ?? 0,
     state: stateWord(plan.state[at]!),
     errorDeg: rounded(plan.errorDeg[at]!, PLACES.error),
+    turnErrorDeg: rounded(plan.turnErrorDeg[at]!, PLACES.error),
     unsure: plan.unsure[at] !== 0,
     unsureBecause: unsureWords(plan.unsure[at]!),
     observable,

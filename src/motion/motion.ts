@@ -28,6 +28,8 @@ export const AT_LENS_CONFIDENCE = 0.4;
  * - `state[T·J]` one of STATE_*.
  * - `errorDeg[T·J]` one sigma of the joint's angle, degrees: about two in three true angles lie within it (docs/errors.md says of
  *   which angle for each joint); NaN where missing or not observable.
+ * - `turnErrorDeg[T·J]` one sigma of the turn about the joint's own bone, degrees, which errorDeg does not speak of; NaN where missing
+ *   and for joints without such a turn: only shoulders, hips, wrists and ankles have one (`trust/errorClasses.ts`).
  * - `unsure[T·J]` UNSURE_* bits of `trust/unsure.ts`: why one camera can't know it; 0 where nothing speaks against it.
  * - `contacts[T·2]` 1 where the left, the right foot stands on the floor, as the fit found it or a person said; 0 without a fit.
  * - `observable[J]` 0 for joints that this footage can never show (they stay at rest): say so wherever they are shown.
@@ -39,6 +41,7 @@ export interface Motion {
   readonly confidence: Float32Array;
   readonly state: Uint8Array;
   readonly errorDeg: Float32Array;
+  readonly turnErrorDeg: Float32Array;
   readonly unsure: Uint8Array;
   readonly contacts: Uint8Array;
   readonly observable: Uint8Array;

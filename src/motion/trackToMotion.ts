@@ -44,7 +44,7 @@ export function motionOf(prepared: PreparedTrack, cutoffHz: number, smoother: Sm
 
 /** A motion as far as it can be read, and what foretells its errors. */
 export interface ReadTrack {
-  readonly motion: Omit<Motion, 'errorDeg' | 'unsure'>;
+  readonly motion: Omit<Motion, 'errorDeg' | 'turnErrorDeg' | 'unsure'>;
   readonly source: PredictorSource;
 }
 

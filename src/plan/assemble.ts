@@ -11,13 +11,14 @@ import type { Ordered } from './ordered.ts';
 import type { Plan } from './plan.ts';
 import type { Stepped } from './stepped.ts';
 import { travelOf } from './travel.ts';
+import { turnWarnings } from './turnWarnings.ts';
 
 export function assemble(
   track: Track, motion: Motion, { steps, posesAt }: Stepped, moved: MovedPuppet, ordered: Ordered,
   rate: number, on: number, datum: PuppetSettings['datum'], view: PuppetSettings['view'],
 ): Omit<Plan, 'moments' | 'limbRates' | 'headAndShoulders' | 'bentTime' | 'balance'> {
   const missed = frameCount(track) - foundCount(track);
-  const warnings = [...motion.warnings, ...flagWarnings(moved.joints, moved.flags)];
+  const warnings = [...motion.warnings, ...flagWarnings(moved.joints, moved.flags), ...turnWarnings(moved.joints)];
   if (missed > 0) warnings.unshift(`No person was found in ${missed} of ${frameCount(track)} frames.`);
   const { orders, root, points, pointMm } = ordered;
   return {
@@ -41,6 +42,7 @@ export function assemble(
     confidence: moved.confidence,
     state: moved.state,
     errorDeg: moved.errorDeg,
+    turnErrorDeg: moved.turnErrorDeg,
     unsure: moved.unsure,
     rootM: posesAt(0).rootM,
     rootMm: moved.rootMm,

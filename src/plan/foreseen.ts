@@ -17,7 +17,7 @@ import type { Plan } from './plan.ts';
  *
  * - exact: `exposure`, `holds`, `exposureCount`, `filmTimeS`, `sourceTimeS`.
  * - from the take's curves, where a step shows another moment than before: `angleDeg` (in proportion between two frames; without what
- *   keeps pauses alive), `confidence`, `state`, `errorDeg`, `unsure` (the worse of both frames, as in `sampleMotion`). `moments` by their times in the take.
+ *   keeps pauses alive), `confidence`, `state`, `errorDeg`, `turnErrorDeg`, `unsure` (the worse of both frames, as in `sampleMotion`). `moments` by their times in the take.
  * - resampled: `incrementDeg` and `limbRates` are the way that the former plan goes between the same two moments of the take; where the take
  *   is held, 0.
  * - everything else, orders in full and balance above all, is the former plan's, step by step, and may be wrong for a moment: to be
@@ -74,10 +74,11 @@ function rowsThatChange(wasAtS: Float64Array, isAtS: Float64Array): readonly Cha
 
 function fromFrames(
   plan: Plan, { joints, timesS, ...of }: FrameAngles, sourceTimeS: Float64Array, rows: readonly ChangedRow[],
-): Pick<Plan, 'angleDeg' | 'confidence' | 'state' | 'errorDeg' | 'unsure'> {
+): Pick<Plan, 'angleDeg' | 'confidence' | 'state' | 'errorDeg' | 'turnErrorDeg' | 'unsure'> {
   const width = joints.length;
   const out = {
-    angleDeg: plan.angleDeg.slice(), confidence: plan.confidence.slice(), state: plan.state.slice(), errorDeg: plan.errorDeg.slice(), unsure: plan.unsure.slice(),
+    angleDeg: plan.angleDeg.slice(), confidence: plan.confidence.slice(), state: plan.state.slice(), errorDeg: plan.errorDeg.slice(),
+    turnErrorDeg: plan.turnErrorDeg.slice(), unsure: plan.unsure.slice(),
   };
   for (const { step } of rows) {
     const { low, high, share } = placeIn(timesS, sourceTimeS[step]!);
@@ -88,6 +89,7 @@ function fromFrames(
       out.confidence[at] = Math.min(of.confidence[a]!, of.confidence[b]!);
       out.state[at] = Math.max(of.state[a]!, of.state[b]!);
       out.errorDeg[at] = Math.max(of.errorDeg[a]!, of.errorDeg[b]!);
+      out.turnErrorDeg[at] = Math.max(of.turnErrorDeg[a]!, of.turnErrorDeg[b]!);
       out.unsure[at] = of.unsure[a]! | of.unsure[b]!;
     }
   }

@@ -91,7 +91,7 @@ export interface PlanParts {
 /**
  * T frames, P joints of the puppet (order of `joints`).
  * - `timesS[T]` container seconds. `angleDeg[T·P]` as in Plan, NaN where missing. `state[T·P]`, `confidence[T·P]`,
- * `errorDeg[T·P]`, `unsure[T·P]` as in Plan.
+ * `errorDeg[T·P]`, `turnErrorDeg[T·P]`, `unsure[T·P]` as in Plan.
  */
 export interface FrameAngles {
   readonly joints: readonly PuppetJoint[];
@@ -100,6 +100,7 @@ export interface FrameAngles {
   readonly confidence: Float32Array;
   readonly state: Uint8Array;
   readonly errorDeg: Float32Array;
+  readonly turnErrorDeg: Float32Array;
   readonly unsure: Uint8Array;
 }
 
@@ -162,8 +163,8 @@ export function createPlanner(): Planner {
     const posesAt = posesLater((delay) => (delay === 0 ? motion : sampleMotion(motion, motion.timesS.map((t) => t - delay * stepS))));
     const added = correctionTurns(corrections, motion.timesS, armature);
     const puppet = movePuppet(posesAt, motion, armature, { drives, curves, pins, plantFeet }, added);
-    const { joints, confidence, state, errorDeg, unsure } = puppet;
-    return { joints, timesS: motion.timesS, angleDeg: jointAngles(puppet), confidence, state, errorDeg, unsure };
+    const { joints, confidence, state, errorDeg, turnErrorDeg, unsure } = puppet;
+    return { joints, timesS: motion.timesS, angleDeg: jointAngles(puppet), confidence, state, errorDeg, turnErrorDeg, unsure };
   });
 
   const motion = (track: Track, s: PlanSettings, body: FittedBody | null = null): Motion => {

@@ -41,7 +41,9 @@ export interface PlanFoot {
  * - `keyTurns[N·P]` the same move in turns of the key; NaN for joints that are no screws.
  * - `flags[N·P]` FLAG_* bits of `puppet/puppetPoses.ts`: clipped at a limit, spread to neighbours, lost, out of reach.
  * - `confidence[N·P]` 0..1. `state[N·P]` STATE_* of motion.
- * - `errorDeg[N·P]` one sigma of the joint's angle, degrees; NaN where missing or not observable. `unsure[N·P]` UNSURE_* bits of motion.
+ * - `errorDeg[N·P]` one sigma of the joint's angle, degrees; NaN where missing or not observable.
+ *   Of a ball or wire the error of where its bone points; `turnErrorDeg[N·P]` that of its turn about the bone, NaN where it has none
+ *   of its own and for other kinds, whose errorDeg has it already. `unsure[N·P]` UNSURE_* bits of motion.
  * - `rootM[N·3]` path of the performer's mid-hip as in Motion.
  * - `rootMm[N·3]` exact place of the start of the puppet's root bone on the set: X forward (toward the camera in front), Y above
  *   the stage floor, Z to the left of its picture. `orderedRootMm[N·3]` where it is when the joints stand as ordered.
@@ -70,6 +72,7 @@ export interface Plan {
   readonly confidence: Float32Array;
   readonly state: Uint8Array;
   readonly errorDeg: Float32Array;
+  readonly turnErrorDeg: Float32Array;
   readonly unsure: Uint8Array;
   readonly rootM: Float64Array;
   readonly rootMm: Float64Array;

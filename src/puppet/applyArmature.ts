@@ -13,10 +13,13 @@
  *   and hand-set curve are added, and what else is put on top (`added.ts`): for balls as a turn about the parent's axes after
  *   the performer's.
  * - Limits: `keepLimits.ts`.
+ * - The error of a ball or wire is that of where its bone points, and apart that of its turn about the bone; the error of an angle about one
+ *   axis has of both what that axis takes (`axisError.ts`).
  */
 import { JOINT_COUNT } from '../motion/joints.ts';
 import { STATE_MEASURED, STATE_MISSING } from '../motion/motion.ts';
 import { combinedErrorDeg, errorTerms } from '../motion/trust/combine.ts';
+import { TURN_LIMIT_DEG, UNSURE_TURN } from '../motion/trust/unsure.ts';
 import { conjugate, fromRotationVector, IDENTITY, multiply, readQuat, rotationVector, writeQuat, type Quat } from '../numeric/quaternion.ts';
 import { makeSignsContinuous } from '../numeric/quaternionSeries.ts';
 import { nearestTurn } from '../numeric/unwrap.ts';
@@ -24,6 +27,7 @@ import type { Vec3 } from '../numeric/vector3.ts';
 import type { Poses } from '../timing/poses.ts';
 import type { Added } from './added.ts';
 import { turnsFreely, type Armature } from './armature.ts';
+import { writeAxisErrors } from './axisError.ts';
 import type { CompleteJoint } from './complete.ts';
 import { completeArmature } from './completeArmature.ts';
 import { drivesOf, followsOf, type Follow } from './drives.ts';
@@ -60,6 +64,7 @@ export function applyArmature(
     confidence: new Float32Array(count * width),
     state: new Uint8Array(count * width),
     errorDeg: new Float32Array(count * width).fill(Number.NaN),
+    turnErrorDeg: new Float32Array(count * width).fill(Number.NaN),
     unsure: new Uint8Array(count * width),
     flags: new Uint8Array(count * width),
   };
@@ -67,11 +72,12 @@ export function applyArmature(
     const follow = follows[p]!;
     const curves = settings.curves.filter((curve) => curve.joint === joint.name && curve.keys.length > 0);
     const byHand = handTurns(joint, curves, timesS);
-    writeTrust(posesAt(follow.drive.delaySteps), observable, follow, p, width, curves.length > 0, out);
+    const turnHidden = writeTrust(posesAt(follow.drive.delaySteps), observable, joint, follow, p, width, curves.length > 0, out);
     writeTurns(posesAt(follow.drive.delaySteps), joint, follow, byHand, added?.turnDeg ?? null, p, width, out);
     return {
       name: joint.name, kind: joint.kind, source: follow.drive.from, axis: joint.axis,
       observable: curves.length > 0 || follow.chain.some((j) => observable[j] === 1),
+      turnHidden,
     };
   });
   keepLimits(complete, follows, out.rotations, out.flags);
@@ -81,13 +87,18 @@ export function applyArmature(
 
 type Out = Omit<PuppetPoses, 'joints'>;
 
+/** @returns PuppetJoint.turnHidden */
 function writeTrust(
-  poses: Poses, observable: Uint8Array, { chain, drive, share }: Follow, p: number, width: number, byHand: boolean, out: Out,
-): void {
+  poses: Poses, observable: Uint8Array, joint: CompleteJoint, { chain, drive, share }: Follow, p: number, width: number, byHand: boolean, out: Out,
+): boolean {
   // a part of a turn, or a multiple of it, has that part of its error
   const by = Math.abs(share * drive.gain);
+  const free = turnsFreely(joint.kind);
   const seen = chain.filter((j) => observable[j] === 1);
   const terms = errorTerms(seen);
+  const carried = new Float64Array(JOINT_COUNT);
+  let known = 0;
+  const beyond: number[] = [];
   for (let s = 0; s < poses.timesS.length; s++) {
     const base = s * JOINT_COUNT;
     const at = s * width + p;
@@ -98,9 +109,22 @@ function writeTrust(
     let least = seen.length > 0 || (byHand && chain.length === 0) ? 1 : 0;
     for (const j of seen) least = Math.min(least, poses.confidence[base + j]!);
     out.confidence[at] = least;
-    out.errorDeg[at] = by * combinedErrorDeg(terms, poses.errorDeg, base);
+    if (free) {
+      out.errorDeg[at] = by * combinedErrorDeg(terms, poses.errorDeg, base);
+      out.turnErrorDeg[at] = by * combinedErrorDeg(terms, poses.turnErrorDeg, base);
+    } else {
+      const turnDeg = writeAxisErrors(poses, base, chain, product(poses.rotations, base, chain), joint.axis, carried);
+      out.errorDeg[at] = by * combinedErrorDeg(terms, carried, 0);
+      // who has set a curve for it has looked at it
+      if (turnDeg > TURN_LIMIT_DEG && !byHand) beyond.push(at);
+    }
     for (const j of seen) out.unsure[at]! |= poses.unsure[base + j]!;
+    known += 1;
   }
+  // a mark in every row says no more than one for the whole, and hides the others
+  if (beyond.length > known / 2) return true;
+  for (const at of beyond) out.unsure[at]! |= UNSURE_TURN;
+  return false;
 }
 
 function writeTurns(

@@ -13,6 +13,11 @@ export interface PuppetJoint {
   readonly axis: Triple;
   /** False for a joint that nothing moves: the footage can never show it, and no curve is set. It stays at rest. */
   readonly observable: boolean;
+  /**
+   * The turn about the performer's bone that its angle rests on is off by more than TURN_LIMIT_DEG at more than half the moments: told once, not at
+   * each. Never of balls and wires, whose angle is where the bone points; their turn has its error beside it.
+   */
+  readonly turnHidden: boolean;
 }
 
 /** Bits of {@link PuppetPoses.flags}. */
@@ -33,8 +38,11 @@ export const FLAG_PIN_SHORT = 16;
  * - `confidence[N·P]` the least of the performer's joints that were put together, leaving out those that are not observable;
  *   1 for a joint that only a hand-set curve moves.
  * - `state[N·P]` the worst of them.
- * - `errorDeg[N·P]` one sigma, degrees, put together from theirs; NaN where missing or none of them is observable.
- * - `unsure[N·P]` UNSURE_* bits of all of them. `flags[N·P]` FLAG_* bits.
+ * - `errorDeg[N·P]` one sigma, degrees, put together from theirs; NaN where missing or none of them is observable. Of a ball or wire
+ *   that of where its bone points; of other kinds that of the angle about the axis.
+ * - `turnErrorDeg[N·P]` of balls and wires one sigma of the turn about the bone, degrees; NaN where errorDeg is NaN, where the performer's
+ *   joint has no such turn of its own, and for other kinds, whose errorDeg has it already.
+ * - `unsure[N·P]` UNSURE_* bits of all of them, and UNSURE_TURN where an angle about one axis rests on a turn about a bone that is not shown. `flags[N·P]` FLAG_* bits.
  */
 export interface PuppetPoses {
   readonly joints: readonly PuppetJoint[];
@@ -42,6 +50,7 @@ export interface PuppetPoses {
   readonly confidence: Float32Array;
   readonly state: Uint8Array;
   readonly errorDeg: Float32Array;
+  readonly turnErrorDeg: Float32Array;
   readonly unsure: Uint8Array;
   readonly flags: Uint8Array;
 }

@@ -8,7 +8,8 @@
  * - `timesS[N]` container seconds.
  * - `rotations[N·J·4]`, `rootM[N·3]`: NaN where missing.
  * - `contacts[N·2]` 1 where the left, the right foot stands.
- * - `confidence[N·J]`, `state[N·J]`, `errorDeg[N·J]` (NaN where missing or not observable), `unsure[N·J]`.
+ * - `confidence[N·J]`, `state[N·J]`, `errorDeg[N·J]` (NaN where missing or not observable), `turnErrorDeg[N·J]`
+ *   (NaN also of joints without such a turn), `unsure[N·J]`.
  */
 export interface Poses {
   readonly timesS: Float64Array;
@@ -18,5 +19,6 @@ export interface Poses {
   readonly confidence: Float32Array;
   readonly state: Uint8Array;
   readonly errorDeg: Float32Array;
+  readonly turnErrorDeg: Float32Array;
   readonly unsure: Uint8Array;
 }

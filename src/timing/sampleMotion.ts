@@ -20,7 +20,7 @@ const ON_FRAME_S = 1e-6;
  * Poses at the given moments.
  *
  * State of a sample: the worse of the two frames around it (missing is worse than bridged, bridged worse than measured);
- * on a frame, that frame's own. Confidence: the smaller of the two. Error: the larger; doubts: those of both. Missing samples are NaN. Moments outside the take hold
+ * on a frame, that frame's own. Confidence: the smaller of the two. Errors: the larger; doubts: those of both. Missing samples are NaN. Moments outside the take hold
  * its first or last frame.
  *
  * @param atS N rising container times
@@ -34,6 +34,7 @@ export function sampleMotion(motion: Motion, atS: Float64Array): Poses {
   const confidence = new Float32Array(count * JOINT_COUNT);
   const state = new Uint8Array(count * JOINT_COUNT).fill(STATE_MISSING);
   const errorDeg = new Float32Array(count * JOINT_COUNT).fill(Number.NaN);
+  const turnErrorDeg = errorDeg.slice();
   const unsure = new Uint8Array(count * JOINT_COUNT);
   const contacts = new Uint8Array(count * 2);
   const { hinge, runs, pieces } = curvesOf(motion);
@@ -52,6 +53,7 @@ export function sampleMotion(motion: Motion, atS: Float64Array): Poses {
       state[out] = worst;
       confidence[out] = Math.min(motion.confidence[a]!, motion.confidence[b]!);
       errorDeg[out] = Math.max(motion.errorDeg[a]!, motion.errorDeg[b]!);
+      turnErrorDeg[out] = Math.max(motion.turnErrorDeg[a]!, motion.turnErrorDeg[b]!);
       unsure[out] = motion.unsure[a]! | motion.unsure[b]!;
       if (low === high) {
         writeQuat(rotations, out, readQuat(motion.rotations, a));
@@ -83,7 +85,7 @@ export function sampleMotion(motion: Motion, atS: Float64Array): Poses {
     }
   }
   makeSignsContinuous(rotations, count, JOINT_COUNT);
-  return { timesS: atS, rotations, rootM, contacts, confidence, state, errorDeg, unsure };
+  return { timesS: atS, rotations, rootM, contacts, confidence, state, errorDeg, turnErrorDeg, unsure };
 }
 
 /** What follows from the motion alone and is wanted again at every other timing; `pieces[T·J·SQUAD_PIECE]` are made as they are met, NaN until then. */

@@ -7,7 +7,7 @@ import { wayOf } from '../../src/balance/words.ts';
 import { fromAxisAngle, fromRotationVector, rotate, type Quat } from '../../src/numeric/quaternion.ts';
 import { completeArmature } from '../../src/puppet/completeArmature.ts';
 import { MARLA } from '../../src/puppet/examples/human.ts';
-import { UNSURE_HIDDEN } from '../../src/motion/trust/unsure.ts';
+import { UNSURE_HIDDEN, UNSURE_TURN } from '../../src/motion/trust/unsure.ts';
 import type { Armature } from '../../src/puppet/armature.ts';
 import { randomOf } from '../../scripts/balance/physics/randomPoses.ts';
 import { judgedRow, sourcesOf } from './judged.ts';
@@ -196,6 +196,8 @@ describe('its error', () => {
     const correction = { id: 'a', ...always, marginMm: 3, applied: true, turns: [], shift: [] };
     const corrected = judgedRow({ steps: 1 }, { corrections: [correction] });
     expect(doubtful.massSigmaMm[0]!).toBeGreaterThan(plain.massSigmaMm[0]! + 2);
+    // a straight limb that turns about itself moves no weight
+    expect(judgedRow({ steps: 1, errorDeg: 20, unsure: () => UNSURE_TURN }).massSigmaMm).toEqual(plain.massSigmaMm);
     expect(corrected.massSigmaMm[0]!).toBeLessThan(2.5);
     expect(judgedRow({ steps: 1 }, { corrections: [{ ...correction, applied: false }] }).massSigmaMm[0]).toBe(plain.massSigmaMm[0]);
   });

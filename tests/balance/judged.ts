@@ -41,16 +41,17 @@ export function sourcesOf(row: Row): BalanceSources {
   const feet = feetOf(armature, armature.drives);
   const size = n * joints.length;
   const moved = {
-    joints: joints.map(({ name, kind, axis }) => ({ name, kind, axis, source: null, observable: true })), rotations, rootMm, feet, placed: [],
+    joints: joints.map(({ name, kind, axis }) => ({ name, kind, axis, source: null, observable: true, turnHidden: false })), rotations, rootMm, feet, placed: [],
     stands: Uint8Array.from({ length: n * feet.length }, (_, i) => ((row.stands?.(feet[i % feet.length]!.name, Math.floor(i / feet.length)) ?? true) ? 1 : 0)),
     confidence: new Float32Array(size).fill(row.confidence ?? 1), state: new Uint8Array(size), flags: new Uint8Array(size), errorDeg: new Float32Array(size).fill(row.errorDeg ?? 3),
+    turnErrorDeg: new Float32Array(size).fill(Number.NaN),
     unsure: Uint8Array.from({ length: size }, (_, i) => row.unsure?.(joints[i % joints.length]!.name, Math.floor(i / joints.length)) ?? 0),
   };
   const stepS = row.stepS ?? 1 / 24;
   const timesS = Float64Array.from({ length: n }, (_, s) => s * stepS);
   const poses = {
     timesS, rotations: new Float64Array(n * JOINT_COUNT * 4), rootM: new Float64Array(n * 3), contacts: new Uint8Array(n * 2), confidence: new Float32Array(n * JOINT_COUNT),
-    state: new Uint8Array(n * JOINT_COUNT), errorDeg: new Float32Array(n * JOINT_COUNT), unsure: new Uint8Array(n * JOINT_COUNT),
+    state: new Uint8Array(n * JOINT_COUNT), errorDeg: new Float32Array(n * JOINT_COUNT), turnErrorDeg: new Float32Array(n * JOINT_COUNT), unsure: new Uint8Array(n * JOINT_COUNT),
   };
   return {
     armature, moved, ordered: moved, poses, performerHeightM: row.performerHeightM ?? 1.7, performer: null, apparentHeightM: row.heightM ?? null,

@@ -1,15 +1,20 @@
 import { describe, expect, it } from 'vitest';
 import { angleErrors } from '../../scripts/calibrate/angleErrors.ts';
-import { coverage, coverageTable, rmsDeg, turnRmsDeg, unsureFacts } from '../../scripts/calibrate/coverage.ts';
-import type { JointFrame } from '../../scripts/calibrate/samples.ts';
+import { coverage, coverageTable, rmsDeg, turnTable, unsureFacts } from '../../scripts/calibrate/coverage.ts';
+import { makeTurnModel } from '../../scripts/calibrate/makeModel.ts';
+import { type JointFrame, turnFrames } from '../../scripts/calibrate/samples.ts';
 import { readTruth } from '../../scripts/accuracy/truthFile.ts';
 import { trackToMotion } from '../../src/motion/trackToMotion.ts';
-import { ERROR_CLASSES } from '../../src/motion/trust/errorClasses.ts';
+import { ERROR_CLASSES, TURN_CLASSES } from '../../src/motion/trust/errorClasses.ts';
+import { errorDegOf } from '../../src/motion/trust/errorModel.ts';
+import { STRAIGHT, TURN_PREDICTOR_COUNT } from '../../src/motion/trust/predictors.ts';
+import { TURN_LIMIT_DEG } from '../../src/motion/trust/unsure.ts';
+import { gaussian } from '../motion/figure.ts';
 import { faultlessTrack } from '../accuracy/faultlessTrack.ts';
 import { fileURLToPath } from 'node:url';
 
 const frame = (deg: number, errorDeg: number, rest: Partial<JointFrame> = {}): JointFrame => ({
-  clip: 0, errorClass: 0, deg: [deg], turnDeg: Number.NaN, x: new Float64Array(0), errorDeg, unsure: 0, bridged: false, ...rest,
+  clip: 0, errorClass: 0, deg: [deg], turn: null, x: new Float64Array(0), errorDeg, unsure: 0, bridged: false, ...rest,
 });
 
 describe('coverage', () => {
@@ -27,7 +32,7 @@ describe('coverage', () => {
     expect(facts.share).toBe(0.5);
     expect(facts.sureRmsDeg).toBeCloseTo(Math.sqrt(5), 12);
     expect(facts.unsureRmsDeg).toBeCloseTo(Math.sqrt(20.5), 12);
-    expect([rmsDeg([]), turnRmsDeg([frame(1, 1)])]).toEqual([Number.NaN, Number.NaN]);
+    expect(rmsDeg([])).toBeNaN();
     expect(coverageTable([frame(1, 2)], ({ errorDeg }) => errorDeg).join('\n')).not.toContain('NaN');
   });
 });
@@ -43,5 +48,40 @@ describe('errors of a faultless track', () => {
         for (const error of deg) expect(Math.abs(error), `${ERROR_CLASSES[errorClass]} ${at}`).toBeLessThan(0.2);
       }
     }
+  });
+});
+
+describe('the turn about the bone', () => {
+  /** Of known size: 6° where the elbow is bent, 24° where it is straight; how far the direction is off says nothing of it. */
+  const random = gaussian(3);
+  const frames = Array.from({ length: 1200 }, (_, i): JointFrame => {
+    const x = new Float64Array(TURN_PREDICTOR_COUNT);
+    x[STRAIGHT] = i % 3 === 0 ? 1 : 0;
+    const turnClass = i % TURN_CLASSES.length;
+    return frame(90, 3, { clip: i % 5, turn: { turnClass, deg: random() * 6 * (x[STRAIGHT] === 1 ? 4 : 1), x } });
+  });
+
+  it('is calibrated as if it were a joint of its own', () => {
+    const { model, says } = makeTurnModel(turnFrames(frames));
+    const said = (turnClass: number, straight: number): number => {
+      const x = new Float64Array(TURN_PREDICTOR_COUNT);
+      x[STRAIGHT] = straight;
+      return errorDegOf(model, turnClass, x);
+    };
+    for (const k of TURN_CLASSES.keys()) {
+      // the 68 % quantile of 100 and 200 normal values is good to 10 and 7 % (one sigma): three of them
+      expect(Math.abs(said(k, 0) / 6 - 1), TURN_CLASSES[k]).toBeLessThan(0.21);
+      expect(Math.abs(said(k, 1) / 24 - 1), TURN_CLASSES[k]).toBeLessThan(0.3);
+    }
+    expect(model.limitDeg).toEqual(TURN_CLASSES.map(() => TURN_LIMIT_DEG));
+    expect(says).toContain('wrist ×');
+    const table = turnTable(turnFrames(frames), ({ errorClass }) => (errorClass === 3 ? 40 : 10), model.limitDeg);
+    expect(table.map((row) => row.split(' | ')[0])).toEqual(['| turn about the bone', '| ---', '| shoulder', '| wrist', '| hip', '| ankle', '| all']);
+    expect(table[5]).toMatch(/\| 100 % \| \d+\.\d \|$/);
+    expect(table[2]).toMatch(/\| 0 % \| \d+\.\d \|$/);
+  });
+
+  it('leaves out joints without one', () => {
+    expect(turnFrames([frame(1, 1)])).toEqual([]);
   });
 });

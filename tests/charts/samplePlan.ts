@@ -5,10 +5,10 @@ import { unknownBalance } from '../../src/balance/unknownBalance.ts';
 import type { Plan, PlanJoint } from '../../src/plan/plan.ts';
 
 export const SAMPLE_JOINTS: readonly PlanJoint[] = [
-  { name: 'head', kind: 'ball', source: 'head', axis: [0, 1, 0], observable: true },
-  { name: 'leftClavicle', kind: 'ball', source: 'leftClavicle', axis: [0, 0, 1], observable: false },
-  { name: 'leftElbow', kind: 'hinge', source: 'leftElbow', axis: [0, 0, 1], observable: true },
-  { name: 'rightKnee', kind: 'hinge', source: 'rightKnee', axis: [0, 0, -1], observable: true },
+  { name: 'head', kind: 'ball', source: 'head', axis: [0, 1, 0], observable: true, turnHidden: false },
+  { name: 'leftClavicle', kind: 'ball', source: 'leftClavicle', axis: [0, 0, 1], observable: false, turnHidden: false },
+  { name: 'leftElbow', kind: 'hinge', source: 'leftElbow', axis: [0, 0, 1], observable: true, turnHidden: false },
+  { name: 'rightKnee', kind: 'hinge', source: 'rightKnee', axis: [0, 0, -1], observable: true, turnHidden: false },
 ];
 
 /** Angles by joint and step; NaN where missing. The elbow is bridged at step 3 (index 2) and missing at step 5 (index 4). */
@@ -58,6 +58,7 @@ export function samplePlan(changes: Partial<Plan> = {}): Plan {
     confidence,
     state,
     errorDeg: new Float32Array(stepCount * width).fill(6),
+    turnErrorDeg: new Float32Array(stepCount * width).fill(Number.NaN),
     unsure: new Uint8Array(stepCount * width),
     rootM: new Float64Array(stepCount * 3),
     rootMm: new Float64Array(stepCount * 3),

@@ -28,7 +28,7 @@ describe('plan.json', () => {
       [['steps', 0, 'step'], 0], [['steps', 0, 'joints', 'tail'], {}],
       [['steps', 0, 'joints', 'head', 'rotation'], [1, 0, 0]], [['steps', 0, 'joints', 'head', 'rotation'], [1, 0, 0, 0, 0]],
       [['steps', 0, 'joints', 'head', 'state'], 'seen'], [['steps', 0, 'joints', 'head', 'confidence'], 1.5],
-      [['steps', 0, 'joints', 'head', 'errorDeg'], -1], [['steps', 0, 'joints', 'head', 'unsureBecause'], ['mist']], [['unsureSpans'], undefined],
+      [['steps', 0, 'joints', 'head', 'errorDeg'], -1], [['steps', 0, 'joints', 'head', 'turnErrorDeg'], undefined], [['steps', 0, 'joints', 'head', 'unsureBecause'], ['mist']], [['unsureSpans'], undefined],
       [['readouts'], undefined], [['readouts'], {}], [['readouts'], { 'neck.nod': {} }], [['balance', 'massG'], -1], [['balance', 'notes'], [7]], [['steps', 0, 'balance', 'stands'], 'wobbles'], [['steps', 0, 'balance', 'toward'], 'up'],
       [['steps', 0, 'joints', 'head', 'angleDeg'], 'NaN'], [['steps', 0, 'joints', 'head', 'incrementDeg'], undefined],
     ];

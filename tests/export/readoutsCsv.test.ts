@@ -1,6 +1,8 @@
 import { parse } from 'csv-parse/sync';
 import { describe, expect, it } from 'vitest';
 import { readoutsCsv } from '../../src/export/readoutsCsv.ts';
+import { PLACES } from '../../src/export/rounding.ts';
+import { JOINT, JOINT_COUNT } from '../../src/motion/joints.ts';
 import { READOUTS, readoutSeries } from '../../src/motion/readouts/catalogue.ts';
 import { createPlanner } from '../../src/plan/makePlan.ts';
 import { STANDARD_ARMATURE } from '../../src/puppet/standard.ts';
@@ -39,5 +41,23 @@ describe('readouts.csv', () => {
     expect(rows[12]!['rightShoulder.plane: plane of elevation (deg)']).not.toMatch(/~$/);
     expect(rows.some((row) => row['rightElbow.flexion: flexion (deg)'] === '')).toBe(true);
     expect(text).not.toContain('NaN');
+  });
+
+  it('gives chest and head the error of the whole turn that is read, not the half that each of two joints has of it', () => {
+    rows.forEach((row, s) => {
+      for (const [joint, times] of [['chest', 2], ['head', 2], ['pelvis', 1], ['leftElbow', 1]] as const) {
+        const error = poses.errorDeg[s * JOINT_COUNT + JOINT[joint]]!;
+        expect(row[`${joint} error (deg)`]).toBe(Number.isNaN(error) ? '' : String(Number((times * error).toFixed(PLACES.error))));
+      }
+    });
+  });
+
+  it('gives a limb’s turn about its own bone an error of its own, joints without one no such column', () => {
+    const turns = Object.keys(rows[0]!).filter((name) => name.endsWith(' turn error (deg)')).map((name) => name.split(' ')[0]);
+    expect(turns).toEqual(READOUTS.map(({ joint }) => joint).filter((joint, k, all) => all[k + 1] !== joint && /Shoulder|Wrist|Hip|Ankle/.test(joint)));
+    rows.forEach((row, s) => {
+      const error = poses.turnErrorDeg[s * JOINT_COUNT + JOINT.rightShoulder]!;
+      expect(row['rightShoulder turn error (deg)']).toBe(Number.isNaN(error) ? '' : String(Number(error.toFixed(PLACES.error))));
+    });
   });
 });

@@ -53,6 +53,7 @@ describe('what is foreseen of a plan', () => {
       expect(seen.state).toEqual(made.state);
       expect(seen.unsure).toEqual(made.unsure);
       expect(seen.errorDeg).toEqual(made.errorDeg);
+      expect(seen.turnErrorDeg).toEqual(made.turnErrorDeg);
       made.joints.forEach(({ kind }, p) => {
         for (let s = 0; s < made.stepCount; s++) {
           const at = s * made.joints.length + p;

@@ -23,6 +23,7 @@ const poses = {
   confidence: new Float32Array(STEPS * JOINT_COUNT).fill(1),
   state: new Uint8Array(STEPS * JOINT_COUNT),
   errorDeg: new Float32Array(STEPS * JOINT_COUNT).fill(1),
+  turnErrorDeg: new Float32Array(STEPS * JOINT_COUNT).fill(1),
   unsure: new Uint8Array(STEPS * JOINT_COUNT),
 };
 

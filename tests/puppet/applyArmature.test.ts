@@ -2,9 +2,11 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { JOINT, JOINT_COUNT, JOINT_NAMES, JOINT_PARENT, PERFORMER_KIND, type JointKind, type JointName } from '../../src/motion/joints.ts';
 import { STATE_BRIDGED, STATE_MEASURED, STATE_MISSING } from '../../src/motion/motion.ts';
+import { TURN_LIMIT_DEG, UNSURE_TURN } from '../../src/motion/trust/unsure.ts';
 import { angleBetween, fromAxisAngle, IDENTITY, multiply, readQuat, twistAngle, writeQuat, type Quat } from '../../src/numeric/quaternion.ts';
+import { turnWarnings } from '../../src/plan/turnWarnings.ts';
 import { applyArmature } from '../../src/puppet/applyArmature.ts';
-import type { Armature } from '../../src/puppet/armature.ts';
+import type { Armature, Triple } from '../../src/puppet/armature.ts';
 import { FLAG_LOST } from '../../src/puppet/puppetPoses.ts';
 import { checkArmature } from '../../src/puppet/parseArmature.ts';
 import { STANDARD_ARMATURE } from '../../src/puppet/standard.ts';
@@ -20,7 +22,7 @@ function posesOf(moments: readonly (readonly Quat[])[]): Poses {
   return {
     timesS: Float64Array.from({ length: n }, (_, s) => s), rotations, rootM: new Float64Array(n * 3), contacts: new Uint8Array(n * 2),
     confidence: new Float32Array(n * JOINT_COUNT).fill(0.75), state: new Uint8Array(n * JOINT_COUNT).fill(STATE_MEASURED),
-    errorDeg: new Float32Array(n * JOINT_COUNT).fill(3), unsure: new Uint8Array(n * JOINT_COUNT),
+    errorDeg: new Float32Array(n * JOINT_COUNT).fill(3), turnErrorDeg: new Float32Array(n * JOINT_COUNT).fill(Number.NaN), unsure: new Uint8Array(n * JOINT_COUNT),
   };
 }
 
@@ -137,5 +139,71 @@ describe('kinds', () => {
     const out = applyArmature(posesOf([still({ pelvis: a }), still({ pelvis: flipped })]), ALL_SEEN, puppet([['pelvis', 'ball']]));
     const [p, r] = [readQuat(out.rotations, 0), readQuat(out.rotations, 1)];
     expect(p[0] * r[0] + p[1] * r[1] + p[2] * r[2] + p[3] * r[3]).toBeGreaterThan(0);
+  });
+});
+
+describe('the error of a turn about a bone', () => {
+  /** A right arm of three joints of one axis each, all driven by the performer's shoulder; the bone at rest hangs. */
+  const arm = (axes: Readonly<Record<string, Triple>>): Armature => ({
+    format: 'nudgebook-armature', version: 2, name: 'Arm',
+    bones: [{ name: 'chest', lengthMm: 50 }, ...Object.keys(axes).map((name) => ({ name, lengthMm: 20, along: [0, -1, 0] as const }))],
+    joints: [
+      { name: 'chest', parent: null, child: 'chest' },
+      ...Object.entries(axes).map(([name, axis], k, all) => ({ name, parent: k === 0 ? 'chest' : all[k - 1]![0], child: name, kind: 'hinge' as const, axis })),
+    ],
+    drives: Object.keys(axes).map((joint) => ({ joint, from: 'rightShoulder' as const, weight: 1 })),
+  });
+  const withErrors = (moments: number, turnDeg: (s: number) => number): Poses => {
+    const poses = posesOf(Array.from({ length: moments }, () => still()));
+    for (let s = 0; s < moments; s++) {
+      poses.turnErrorDeg[s * JOINT_COUNT + JOINT.rightShoulder] = turnDeg(s);
+      poses.errorDeg[s * JOINT_COUNT + JOINT.rightClavicle] = Number.NaN;
+    }
+    return poses;
+  };
+
+  it('goes to the joint whose axis lies along the bone, the pointing’s to those square to it, parts of both to a slanted one', () => {
+    const poses = withErrors(1, () => 20);
+    for (const [axis, expected] of [[[0, 1, 0], 20], [[0, 0, 1], 3], [[1, 0, 0], 3], [[0, 1, 1], Math.hypot(20, 3) / Math.SQRT2]] as const) {
+      const out = applyArmature(poses, ALL_SEEN, arm({ turn: axis }));
+      expect(out.errorDeg[1]).toBeCloseTo(expected, 5);
+      expect(out.turnErrorDeg[1]).toBeNaN();
+    }
+    // two swivels in a row share the turn, and its error
+    const shared = applyArmature(poses, ALL_SEEN, arm({ upper: [0, 1, 0], lower: [0, 1, 0] }));
+    expect([...shared.errorDeg.slice(1)]).toEqual([10, 10]);
+  });
+
+  it('stands beside a ball’s, whose angle is where its bone points', () => {
+    const out = applyArmature(withErrors(1, () => 40), ALL_SEEN, puppet([['chest', 'ball'], ['rightShoulder', 'ball'], ['rightElbow', 'hinge']]));
+    const of = (name: JointName): number => out.joints.findIndex((joint) => joint.name === name);
+    expect(out.errorDeg[of('rightShoulder')]).toBe(3);
+    expect(out.turnErrorDeg[of('rightShoulder')]).toBe(40);
+    expect([out.unsure[of('rightShoulder')], out.joints[of('rightShoulder')]!.turnHidden]).toEqual([0, false]);
+    for (const name of ['chest', 'rightElbow'] as const) expect(out.turnErrorDeg[of(name)], name).toBeNaN();
+  });
+
+  it('beyond the limit makes what rests on it unsure, and nothing else', () => {
+    const out = applyArmature(withErrors(5, (s) => (s < 2 ? TURN_LIMIT_DEG + 1 : TURN_LIMIT_DEG)), ALL_SEEN, arm({ swing: [0, 0, 1], turn: [0, 1, 0] }));
+    expect([...out.unsure]).toEqual([0, 0, UNSURE_TURN, 0, 0, UNSURE_TURN, 0, 0, 0, 0, 0, 0, 0, 0, 0]);
+    expect(out.joints.map(({ turnHidden }) => turnHidden)).toEqual([false, false, false]);
+  });
+
+  it('is nothing to mark where a person has set a curve for the joint', () => {
+    const curves = [{ joint: 'turn', axis: 'axis', keys: [{ timeS: 0, valueDeg: 5, ease: 'smooth' }] }] as const;
+    for (const turnDeg of [(s: number) => (s < 2 ? 50 : 10), () => 50]) {
+      const out = applyArmature(withErrors(5, turnDeg), ALL_SEEN, arm({ turn: [0, 1, 0] }), { drives: null, curves });
+      expect(out.unsure.every((bits) => bits === 0)).toBe(true);
+      expect(out.joints[1]!.turnHidden).toBe(false);
+      expect(out.errorDeg[1]).toBe(50);
+    }
+  });
+
+  it('beyond it most of the time is told once for the joint', () => {
+    const out = applyArmature(withErrors(5, (s) => (s < 3 ? 50 : 10)), ALL_SEEN, arm({ swing: [0, 0, 1], turn: [0, 1, 0] }));
+    expect(out.unsure.every((bits) => bits === 0)).toBe(true);
+    expect(out.joints.map(({ turnHidden }) => turnHidden)).toEqual([false, false, true]);
+    expect(turnWarnings(out.joints)).toEqual([expect.stringMatching(/more than ±30° most of the time: turn\. Bend the elbow or knee/)]);
+    expect(turnWarnings(out.joints.slice(0, 2))).toEqual([]);
   });
 });

@@ -18,7 +18,7 @@ function turnedAt(name: JointName, q: Quat): Poses {
   JOINT_NAMES.forEach((own, j) => writeQuat(rotations, j, own === name ? q : IDENTITY));
   return {
     timesS: Float64Array.of(0), rotations, rootM: new Float64Array(3), contacts: new Uint8Array(2), confidence: new Float32Array(JOINT_COUNT).fill(1),
-    state: new Uint8Array(JOINT_COUNT).fill(STATE_MEASURED), errorDeg: new Float32Array(JOINT_COUNT), unsure: new Uint8Array(JOINT_COUNT),
+    state: new Uint8Array(JOINT_COUNT).fill(STATE_MEASURED), errorDeg: new Float32Array(JOINT_COUNT), turnErrorDeg: new Float32Array(JOINT_COUNT), unsure: new Uint8Array(JOINT_COUNT),
   };
 }
 

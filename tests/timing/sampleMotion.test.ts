@@ -70,6 +70,18 @@ describe('sampling', () => {
     });
   });
 
+  it('takes the larger errors of the two frames around, of directions and of turns about a bone', () => {
+    const made = trackToMotion(trackOf([...evenTimes(20, 30)].map(swing), evenTimes(20, 30)), PLAIN);
+    const poses = sampleMotion(made, Float64Array.of(5 / 30, 5.5 / 30));
+    for (const errors of ['errorDeg', 'turnErrorDeg'] as const) {
+      for (let j = 0; j < JOINT_COUNT; j++) {
+        const [a, b] = [made[errors][5 * JOINT_COUNT + j]!, made[errors][6 * JOINT_COUNT + j]!];
+        expect([poses[errors][j], poses[errors][JOINT_COUNT + j]]).toEqual([a, Math.max(a, b)]);
+      }
+    }
+    expect(poses.turnErrorDeg[JOINT.leftHip]).not.toBeNaN();
+  });
+
   it('beside a gap does not look across it', () => {
     const gappy = trackOf([...evenTimes(60, 30)].map(swing), evenTimes(60, 30));
     for (let t = 30; t < 45; t++) loseFrame(gappy, t);

@@ -48,13 +48,13 @@ export function judged(armature: CompleteArmature, { rotations, rootMm, standing
   const width = armature.bones.length;
   const one = Float64Array.of(0);
   const moved = {
-    joints: armature.joints.map(({ name, kind, axis }) => ({ name, kind, axis, source: null, observable: true })),
+    joints: armature.joints.map(({ name, kind, axis }) => ({ name, kind, axis, source: null, observable: true, turnHidden: false })),
     rotations, rootMm: Float64Array.from(rootMm), feet, stands: Uint8Array.from(feet, (foot) => (standing.includes(foot) || standing.some(({ bone }) => bone === foot.bone) ? 1 : 0)), placed: [],
-    confidence: new Float32Array(width).fill(1), state: new Uint8Array(width), errorDeg: new Float32Array(width), unsure: new Uint8Array(width), flags: new Uint8Array(width),
+    confidence: new Float32Array(width).fill(1), state: new Uint8Array(width), errorDeg: new Float32Array(width), turnErrorDeg: new Float32Array(width), unsure: new Uint8Array(width), flags: new Uint8Array(width),
   };
   const poses = {
     timesS: one, rotations: new Float64Array(JOINT_COUNT * 4), rootM: new Float64Array(3), contacts: new Uint8Array(2), confidence: new Float32Array(JOINT_COUNT),
-    state: new Uint8Array(JOINT_COUNT), errorDeg: new Float32Array(JOINT_COUNT), unsure: new Uint8Array(JOINT_COUNT),
+    state: new Uint8Array(JOINT_COUNT), errorDeg: new Float32Array(JOINT_COUNT), turnErrorDeg: new Float32Array(JOINT_COUNT), unsure: new Uint8Array(JOINT_COUNT),
   };
   const touches = armature.bones.filter(({ sole }) => sole === null).map(({ name }) => ({ bone: name, fromS: -1, toS: 1, touches: false }));
   const balance = judgeBalance({

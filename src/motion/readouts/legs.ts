@@ -56,7 +56,7 @@ function ankle(side: Side): Readout[] {
       source: WU_2002, read: read(0),
     },
     {
-      id: `${joint}.rotation`, joint, label: 'internal rotation', positive: 'toes inward', zone: null, from: 'measured', isTurn: true,
+      id: `${joint}.rotation`, joint, label: 'internal rotation', positive: 'toes inward', zone: null, from: 'measured', isTurn: false,
       source: WU_2002, read: read(2),
     },
   ];

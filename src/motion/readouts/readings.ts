@@ -8,6 +8,7 @@ import { readoutErrorDeg } from './readoutError.ts';
 /** A Motion or Poses, N moments; shapes as there. */
 export interface ReadableWithErrors extends ReadablePoses {
   readonly errorDeg: Float32Array;
+  readonly turnErrorDeg: Float32Array;
   readonly unsure: Uint8Array;
 }
 
@@ -38,8 +39,10 @@ export function readingsOf(poses: ReadableWithErrors, joint: JointName): Reading
     readings: readoutsOf(joint).map((readout) => ({
       id: readout.id,
       ...readoutSeries(poses, readout),
-      errorDeg: Float32Array.from({ length: count }, (_, s) => (state[s] === STATE_MISSING ? Number.NaN
-        : readoutErrorDeg(readout, (name) => readQuat(poses.rotations, s * JOINT_COUNT + JOINT[name]), poses.errorDeg[s * JOINT_COUNT + own]!))),
+      errorDeg: Float32Array.from({ length: count }, (_, s) => (state[s] === STATE_MISSING ? Number.NaN : readoutErrorDeg(
+        readout, (name) => readQuat(poses.rotations, s * JOINT_COUNT + JOINT[name]),
+        { errorDeg: poses.errorDeg[s * JOINT_COUNT + own]!, turnErrorDeg: poses.turnErrorDeg[s * JOINT_COUNT + own]! },
+      ))),
     })),
   };
 }

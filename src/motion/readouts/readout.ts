@@ -35,7 +35,7 @@ export interface Readout {
    * people's bodies usually do.
    */
   readonly from: ReadoutSource;
-  /** Turns about a bone: not covered by the joint's errorDeg, which speaks of directions and hinges (docs/errors.md). */
+  /** A turn of a limb about its own bone: its error is the joint's turnErrorDeg, not its errorDeg (docs/errors.md). */
   readonly isTurn: boolean;
   /** Published convention followed, or "ours". */
   readonly source: string;

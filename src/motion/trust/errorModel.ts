@@ -5,10 +5,10 @@
  *
  * for the joint's class c. Made by `scripts/calibrate` from clips whose truth is known: docs/errors.md.
  */
-import { PREDICTOR_COUNT, PREDICTORS } from './predictors.ts';
+import { PREDICTORS } from './predictors.ts';
 import { UNSURE_AT_LENS, UNSURE_BRIDGED, UNSURE_FAR, UNSURE_HIDDEN, UNSURE_OUTSIDE } from './unsure.ts';
 
-/** For the classes of ERROR_CLASSES (rows) and the predictors of PREDICTORS (columns). */
+/** For the classes of ERROR_CLASSES (rows) and the predictors of PREDICTORS (columns); of the turn about the bone TURN_CLASSES and TURN_PREDICTORS. */
 export interface ErrorModel {
   readonly start: readonly number[];
   /** None negative but those of FREE_PREDICTORS: a worse sign never makes a joint surer. */
@@ -19,6 +19,13 @@ export interface ErrorModel {
   readonly limitDeg: readonly number[];
   /** No joint is surer than this, degrees. */
   readonly floorDeg: number;
+}
+
+/** Of a body fitted with what the reader says, of one fitted without it, of the landmarks alone. */
+export interface ErrorModels {
+  readonly read: ErrorModel;
+  readonly fitted: ErrorModel;
+  readonly alone: ErrorModel;
 }
 
 /** How a model came about; committed with it. */
@@ -36,7 +43,8 @@ const MARGIN = 0.5;
 /** Logarithm of the error. Predictors count up to what was seen and no farther: a straight line in the logarithm runs away. */
 export function logErrorOf(model: ErrorModel, errorClass: number, x: Float64Array): number {
   let log = model.start[errorClass]!;
-  for (let k = 0; k < PREDICTOR_COUNT; k++) log += partOf(model, errorClass, k, x[k]!);
+  const predictors = model.slope[errorClass]!.length;
+  for (let k = 0; k < predictors; k++) log += partOf(model, errorClass, k, x[k]!);
   return log;
 }
 

@@ -31,6 +31,15 @@ export type Predictor = (typeof PREDICTORS)[number];
 export const FREE_PREDICTORS: readonly Predictor[] = ['notHeavy', 'lite'];
 export const PREDICTOR_COUNT = PREDICTORS.length;
 
+/**
+ * What foretells the turn of a limb about its own bone: all of these, and how far the elbow or knee is bent, which is what shows the turn.
+ *
+ * - `straight` 1 up to a bend of 20°, where nothing shows it and it is taken from where people's joints bend by default; 0 from 60°.
+ * - `half` 1 at a bend of 35°, where a plane is seen and half believed, 0 up to 15° and from 60°.
+ */
+export const TURN_PREDICTORS = [...PREDICTORS, 'straight', 'half'] as const;
+export const TURN_PREDICTOR_COUNT = TURN_PREDICTORS.length;
+
 /** What the moving ones are made of. */
 export type MovingSource = Pick<PredictorSource, 'rotations' | 'performerS'>;
 
@@ -53,23 +62,32 @@ export interface PredictorSource {
 }
 
 /**
- * `[T·J]` each: logarithm of the error without its moving part; bits that stand whatever the error; bits that stand when the
- * error is above its limit.
+ * `[T·J]` each: logarithm of the error without its moving part, and that of the turn about the bone; bits that stand whatever the
+ * error; bits that stand when the error is above its limit.
  */
 export interface TrustGround {
   readonly log: Float64Array;
+  readonly turnLog: Float64Array;
   readonly always: Uint8Array;
   readonly above: Uint8Array;
 }
 
 export const BENT = PREDICTORS.indexOf('bent');
 export const QUICK = PREDICTORS.indexOf('quick');
+export const STRAIGHT = TURN_PREDICTORS.indexOf('straight');
+export const HALF = TURN_PREDICTORS.indexOf('half');
 const FAR_M = 0.05;
 const DEPTH_M = 0.1;
 const GAP_S = 0.25;
 const TOLD_RAD = 0.5;
 const APART_RAD = 1 / 3;
 const SQUARE_RAD = Math.PI / 2;
+const RAD = Math.PI / 180;
+/** Bends of elbow and knee at which the turn's error changes its course, as seen on the tuning clips. */
+const HALF_FROM_RAD = 15 * RAD;
+const STRAIGHT_RAD = 20 * RAD;
+const HALF_RAD = 35 * RAD;
+const BENT_RAD = 60 * RAD;
 const QUICK_RAD_PER_S = (200 * Math.PI) / 180;
 const OTHER_SIDE = [1, 0, 3, 2];
 /** Landmarks of each limb, from the trunk outward, in the order of FittedBody. */
@@ -99,6 +117,23 @@ export function writeMoving(source: MovingSource, t: number, joint: number, out:
   if (IS_HINGE[errorClass] === true) out[BENT] = (2 * Math.atan2(Math.abs(rotations[i * 4 + 3]!), Math.abs(rotations[i * 4]!))) / SQUARE_RAD;
   else out[BENT] = IS_BALL[errorClass] === true ? swing(rotations, i * 4) / SQUARE_RAD : 0;
   out[QUICK] = speed(source, t, joint) / QUICK_RAD_PER_S;
+}
+
+/**
+ * Those that the turn has besides; they change with the smoothing. For joints of limbs.
+ *
+ * @param rotations as in Motion
+ * @param out `[TURN_PREDICTOR_COUNT]`
+ */
+export function writeBend(rotations: Float64Array, t: number, joint: number, out: Float64Array): void {
+  const at = (t * JOINT_COUNT + JOINT_CLASS[joint]!.hinge) * 4;
+  const bendRad = 2 * Math.atan2(Math.abs(rotations[at + 3]!), Math.abs(rotations[at]!));
+  out[STRAIGHT] = within((BENT_RAD - bendRad) / (BENT_RAD - STRAIGHT_RAD));
+  out[HALF] = within(Math.min((bendRad - HALF_FROM_RAD) / (HALF_RAD - HALF_FROM_RAD), (BENT_RAD - bendRad) / (BENT_RAD - HALF_RAD)));
+}
+
+function within(value: number): number {
+  return Math.min(1, Math.max(0, value));
 }
 
 /** All others; with a fitted body they need no rotations. `bent` and `quick` become 0. */

@@ -16,6 +16,14 @@ export const UNSURE_FAR = 8;
 export const UNSURE_SWAPPED = 16;
 /** Beyond what the error was calibrated on. */
 export const UNSURE_OUTSIDE = 32;
+/**
+ * Of a puppet's joint that turns about the performer's bone alone: that turn is off by more than {@link TURN_LIMIT_DEG}. Never of a
+ * performer's joint, which points where it points however it is turned.
+ */
+export const UNSURE_TURN = 64;
+
+/** One sigma of a turn about a bone from which it counts as not shown, degrees. Our choice: a third of a right angle can be seen on any puppet. */
+export const TURN_LIMIT_DEG = 30;
 
 /** A reason as files carry it, and what a person can do about it. */
 export interface UnsureReason {
@@ -49,6 +57,10 @@ export const UNSURE_REASONS: readonly UnsureReason[] = [
   {
     bit: UNSURE_FAR, word: 'far off', because: 'the fitted body lies far from the picture or from the frames beside it',
     settledBy: 'Look at the picture and put the joint where it belongs.',
+  },
+  {
+    bit: UNSURE_TURN, word: 'turn not shown', because: 'the limb is straight, or its turn about its own bone is not shown',
+    settledBy: 'Bend the elbow or knee for a moment in the take, add another view, or set a key by hand.',
   },
   {
     bit: UNSURE_OUTSIDE, word: 'untried', because: 'nothing like it was among the clips that the error was measured on',

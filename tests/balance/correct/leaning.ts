@@ -64,7 +64,7 @@ function posesOf({ turnsDeg, lifted, lands }: Lean): Poses {
   const size = STEPS * JOINT_COUNT;
   return {
     timesS: Float64Array.from({ length: STEPS }, (_, s) => s * STEP_S), rotations, rootM, contacts,
-    confidence: new Float32Array(size).fill(1), state: new Uint8Array(size), errorDeg: new Float32Array(size).fill(3), unsure: new Uint8Array(size),
+    confidence: new Float32Array(size).fill(1), state: new Uint8Array(size), errorDeg: new Float32Array(size).fill(3), turnErrorDeg: new Float32Array(size).fill(3), unsure: new Uint8Array(size),
   };
 }
 

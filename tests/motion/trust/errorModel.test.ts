@@ -3,30 +3,38 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fitQuantile, predict, type Sample } from '../../../scripts/calibrate/quantileFit.ts';
 import { CALIBRATION } from '../../../src/motion/trust/calibration.ts';
-import { ERROR_CLASSES, JOINT_CLASS } from '../../../src/motion/trust/errorClasses.ts';
+import { ERROR_CLASSES, JOINT_CLASS, TURN_CLASSES } from '../../../src/motion/trust/errorClasses.ts';
 import { doubtOf, errorDegOf } from '../../../src/motion/trust/errorModel.ts';
-import { FREE_PREDICTORS, PREDICTOR_COUNT, PREDICTORS } from '../../../src/motion/trust/predictors.ts';
+import {
+  FREE_PREDICTORS, HALF, PREDICTOR_COUNT, PREDICTORS, STRAIGHT, TURN_PREDICTOR_COUNT, TURN_PREDICTORS, writeBend,
+} from '../../../src/motion/trust/predictors.ts';
 import { UNSURE_AT_LENS, UNSURE_BRIDGED, UNSURE_FAR, UNSURE_HIDDEN, UNSURE_OUTSIDE } from '../../../src/motion/trust/unsure.ts';
-import { gaussian } from '../figure.ts';
+import { JOINT, JOINT_COUNT } from '../../../src/motion/joints.ts';
+import { writeQuat } from '../../../src/numeric/quaternion.ts';
+import { gaussian, turnZ } from '../figure.ts';
 import { SEEDED } from '../../numeric/arbitrary.ts';
 
-const signs = fc.array(fc.double({ min: 0, max: 3, noNaN: true }), { minLength: PREDICTOR_COUNT, maxLength: PREDICTOR_COUNT });
-const anyClass = fc.integer({ min: 0, max: ERROR_CLASSES.length - 1 });
+const MODELS = (['read', 'fitted', 'alone'] as const).flatMap((key) => [
+  { name: key, model: CALIBRATION[key], classes: ERROR_CLASSES, predictors: PREDICTORS },
+  { name: `${key}, turn about the bone`, model: CALIBRATION.turn[key], classes: TURN_CLASSES, predictors: TURN_PREDICTORS },
+]);
 
-describe.each(['read', 'fitted', 'alone'] as const)('the calibration, %s', (key) => {
-  const model = CALIBRATION[key];
+describe.each(MODELS)('the calibration, $name', ({ model, classes, predictors }) => {
+  const isFree = (k: number): boolean => FREE_PREDICTORS.some((name) => name === predictors[k]);
 
   it('has a row for every class and a column for every predictor, no slope negative', () => {
     for (const table of [model.slope, model.most]) {
-      expect(table).toHaveLength(ERROR_CLASSES.length);
-      for (const row of table) expect([row.length, row.every((value, k) => value >= 0 || FREE_PREDICTORS.includes(PREDICTORS[k]!))]).toEqual([PREDICTOR_COUNT, true]);
+      expect(table).toHaveLength(classes.length);
+      for (const row of table) expect([row.length, row.every((value, k) => value >= 0 || isFree(k))]).toEqual([predictors.length, true]);
     }
-    expect(model.start).toHaveLength(ERROR_CLASSES.length);
-    expect(model.limitDeg).toHaveLength(ERROR_CLASSES.length);
+    expect(model.start).toHaveLength(classes.length);
+    expect(model.limitDeg).toHaveLength(classes.length);
   });
 
   it('is finite, and no worse sign makes a joint surer', () => {
-    fc.assert(fc.property(signs, anyClass, fc.integer({ min: 0, max: PREDICTOR_COUNT - 1 - FREE_PREDICTORS.length }), fc.double({ min: 0, max: 5, noNaN: true }), (x, c, k, more) => {
+    const signs = fc.array(fc.double({ min: 0, max: 3, noNaN: true }), { minLength: predictors.length, maxLength: predictors.length });
+    const anySign = fc.constantFrom(...predictors.keys()).filter((k) => !isFree(k));
+    fc.assert(fc.property(signs, fc.constantFrom(...classes.keys()), anySign, fc.double({ min: 0, max: 5, noNaN: true }), (x, c, k, more) => {
       const here = errorDegOf(model, c, Float64Array.from(x));
       const worse = errorDegOf(model, c, Float64Array.from(x, (value, i) => (i === k ? value + more : value)));
       expect(here).toBeGreaterThanOrEqual(model.floorDeg);
@@ -34,6 +42,27 @@ describe.each(['read', 'fitted', 'alone'] as const)('the calibration, %s', (key)
       expect(here).toBeLessThan(180);
       expect(worse).toBeGreaterThanOrEqual(here);
     }), SEEDED);
+  });
+});
+
+describe('the bend of elbow and knee, as the turn about the bone sees it', () => {
+  const at = (deg: number): [number, number] => {
+    const rotations = new Float64Array(JOINT_COUNT * 4);
+    writeQuat(rotations, JOINT.leftElbow, turnZ((deg * Math.PI) / 180));
+    writeQuat(rotations, JOINT.rightKnee, turnZ((-deg * Math.PI) / 180));
+    const [arm, leg] = [new Float64Array(TURN_PREDICTOR_COUNT), new Float64Array(TURN_PREDICTOR_COUNT)];
+    writeBend(rotations, 0, JOINT.leftWrist, arm);
+    writeBend(rotations, 0, JOINT.rightHip, leg);
+    expect(leg[STRAIGHT]!).toBeCloseTo(arm[STRAIGHT]!, 12);
+    expect(arm.slice(0, PREDICTOR_COUNT).every((value) => value === 0)).toBe(true);
+    return [arm[STRAIGHT]!, arm[HALF]!];
+  };
+  it('a straight limb shows nothing, one that is bent a little is half believed, a bent one is', () => {
+    for (const [deg, straight, half] of [[0, 1, 0], [15, 1, 0], [35, 0.625, 1], [60, 0, 0], [120, 0, 0]] as const) {
+      const [s, h] = at(deg);
+      expect(s, `straight at ${deg}°`).toBeCloseTo(straight, 9);
+      expect(h, `half at ${deg}°`).toBeCloseTo(half, 9);
+    }
   });
 });
 

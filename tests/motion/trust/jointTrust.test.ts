@@ -5,8 +5,12 @@ import { fitTake } from '../../../src/motion/fit/fitTake.ts';
 import { JOINT, JOINT_COUNT, JOINT_NAMES, type JointName } from '../../../src/motion/joints.ts';
 import { STATE_MISSING, type Motion } from '../../../src/motion/motion.ts';
 import { readTrack, trackToMotion } from '../../../src/motion/trackToMotion.ts';
+import { CALIBRATION } from '../../../src/motion/trust/calibration.ts';
+import { JOINT_CLASS } from '../../../src/motion/trust/errorClasses.ts';
+import { errorDegOf } from '../../../src/motion/trust/errorModel.ts';
 import { jointTrust } from '../../../src/motion/trust/jointTrust.ts';
 import { PLACED_DEG, TYPED_DEG } from '../../../src/motion/trust/handSet.ts';
+import { TURN_PREDICTOR_COUNT, writeBend, writePredictors } from '../../../src/motion/trust/predictors.ts';
 import { UNSURE_AT_LENS, UNSURE_BRIDGED, UNSURE_SWAPPED } from '../../../src/motion/trust/unsure.ts';
 import { evenTimes, loseFrame, trackOf, turnX, turnZ, type FigurePose } from '../figure.ts';
 
@@ -33,6 +37,7 @@ describe.each([['fitted', fitted], ['landmarks alone', alone]] as const)('%s', (
         const shown = motion.state[i] !== STATE_MISSING && motion.observable[JOINT[name]] === 1;
         expect(Number.isFinite(motion.errorDeg[i]!), `${name} ${t}`).toBe(shown);
         if (!shown) expect(motion.unsure[i]).toBe(0);
+        expect(Number.isFinite(motion.turnErrorDeg[i]!), `turn of ${name} ${t}`).toBe(shown && /Shoulder|Wrist|Hip|Ankle/.test(name));
       });
     }
   });
@@ -63,6 +68,9 @@ describe('in a mirror', () => {
         // 32-bit numbers; speeds from mirrored rotations round differently
         else expect(Math.abs(one - other)).toBeLessThan(1e-3);
         expect(turned.unsure[at(t, b)]).toBe(plain.unsure[at(t, a)]);
+        const [turn, otherTurn] = [plain.turnErrorDeg[at(t, a)]!, turned.turnErrorDeg[at(t, b)]!];
+        if (Number.isNaN(turn)) expect(otherTurn).toBeNaN();
+        else expect(Math.abs(turn - otherTurn)).toBeLessThan(1e-3);
       }
     }
   });
@@ -80,6 +88,8 @@ describe('what a person said', () => {
     // half a second away a sixtieth of the difference of squares is left
     expect(ratio(5)).toBeGreaterThan(0.98);
     expect(told.errorDeg[at(20, 'leftElbow')]).toBe(fitted.errorDeg[at(20, 'leftElbow')]);
+    // no word of a person's is about the turn of a limb about its own bone
+    expect(told.turnErrorDeg).toEqual(fitted.turnErrorDeg);
   });
 
   it('a joint put in the picture helps, but tells nothing of a limb at the lens; sides are the footage’s own', () => {
@@ -103,6 +113,25 @@ describe('what a person said', () => {
   });
 });
 
+describe('the turn about the bone', () => {
+  it.each([['fitted', body], ['landmarks alone', null]] as const)('%s: has the error that its model gives for its predictors', (_, figure) => {
+    const { motion, source } = readTrack(track, SETTINGS, figure);
+    const { turnErrorDeg } = jointTrust(source, motion.state);
+    // the track is of the full model, for which there is no reader
+    const model = CALIBRATION.turn[figure === null ? 'alone' : 'fitted'];
+    const x = new Float64Array(TURN_PREDICTOR_COUNT);
+    for (let t = 0; t < frames; t++) {
+      JOINT_CLASS.forEach(({ turnClass }, joint) => {
+        const i = t * JOINT_COUNT + joint;
+        if (turnClass < 0 || motion.state[i] === STATE_MISSING) return;
+        writePredictors(source, t, joint, x);
+        writeBend(motion.rotations, t, joint, x);
+        expect(turnErrorDeg[i]!).toBeCloseTo(errorDegOf(model, turnClass, x), 4);
+      });
+    }
+  });
+});
+
 describe('the ground that smoothing leaves alone', () => {
   it('gives the same errors and doubts as all worked out anew', () => {
     const { motion, source } = readTrack(track, SETTINGS, body);
@@ -111,6 +140,7 @@ describe('the ground that smoothing leaves alone', () => {
     const ready = jointTrust(source, motion.state);
     expect(ready.errorDeg).toEqual(anew.errorDeg);
     expect(ready.unsure).toEqual(anew.unsure);
+    expect(ready.turnErrorDeg).toEqual(anew.turnErrorDeg);
     expect(readTrack(track, SETTINGS, null).source.ground).toBeNull();
   });
 });

@@ -26,7 +26,7 @@ const still = {
   timesS: steps.sourceTimeS,
   rotations: Float64Array.from({ length: COUNT * JOINT_COUNT * 4 }, (_, i) => (i % 4 === 0 ? 1 : 0)),
   rootM: new Float64Array(COUNT * 3), contacts: new Uint8Array(COUNT * 2).fill(1), confidence: new Float32Array(COUNT * JOINT_COUNT).fill(1),
-  state: new Uint8Array(COUNT * JOINT_COUNT), errorDeg: new Float32Array(COUNT * JOINT_COUNT), unsure: new Uint8Array(COUNT * JOINT_COUNT),
+  state: new Uint8Array(COUNT * JOINT_COUNT), errorDeg: new Float32Array(COUNT * JOINT_COUNT), turnErrorDeg: new Float32Array(COUNT * JOINT_COUNT), unsure: new Uint8Array(COUNT * JOINT_COUNT),
 };
 const sourcesOf = (pauses: AliveSources['pauses']): AliveSources => ({
   pauses, posesAt: () => still, performer: { observable: new Uint8Array(JOINT_COUNT).fill(1), legLengthM: 0.9 }, steps, armature: MARLA,

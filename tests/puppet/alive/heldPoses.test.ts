@@ -46,7 +46,7 @@ function heldPose(pose: readonly Quat[], before: number, held: number, after: nu
   return {
     timesS: Float64Array.from({ length: count }, (_, s) => s / 12), rotations, rootM: new Float64Array(count * 3), contacts: new Uint8Array(count * 2).fill(1),
     confidence: new Float32Array(count * JOINT_COUNT).fill(1), state: new Uint8Array(count * JOINT_COUNT),
-    errorDeg: new Float32Array(count * JOINT_COUNT), unsure: new Uint8Array(count * JOINT_COUNT),
+    errorDeg: new Float32Array(count * JOINT_COUNT), turnErrorDeg: new Float32Array(count * JOINT_COUNT), unsure: new Uint8Array(count * JOINT_COUNT),
   };
 }
 

@@ -80,7 +80,7 @@ function ReadoutHead({ column: { readout, rows }, widthPx }: { readonly column: 
 
 /** All that is to be known of a readout, in words. */
 function aboutReadout({ positive, zone, from, isTurn, source }: Readout): string {
-  const error = from === 'inferred' ? 'Not seen but inferred. ' : isTurn ? 'A turn about the bone itself, whose error is not known. ' : '';
+  const error = from === 'inferred' ? 'Not seen but inferred. ' : isTurn ? 'A turn about the bone itself: hardly shown while elbow or knee is straight. ' : '';
   return `In degrees; positive: ${positive}. Convention: ${source}. ${error}${zone === null ? '' : `Can’t be told: ${zone}.`}`.trim();
 }
 
