@@ -1,4 +1,5 @@
 /** How surely the fit knows the camera's pitch and roll. */
+import { GIVEN_ANGLE_SIGMA_RAD } from './constants.ts';
 import { PITCH_AT, ROLL_AT } from './layout.ts';
 import type { Figure } from './figure.ts';
 import type { NormalEquations } from './normalEquations.ts';
@@ -30,5 +31,6 @@ export function cameraSigma(problem: Problem, figure: Figure, rows: NormalEquati
   rows.clear(figure, true);
   for (const name of FAMILY_NAMES) if (!without.includes(name)) FAMILIES[name](problem, figure, rows);
   if (!rows.solve(0)) return NO_CAMERA_SIGMA;
-  return { pitchRad: PITCH_WIDER * rows.edgeSigma(PITCH_AT), rollRad: rows.edgeSigma(ROLL_AT) };
+  const wider = problem.pitch.sigmaRad > GIVEN_ANGLE_SIGMA_RAD ? PITCH_WIDER : 1;
+  return { pitchRad: wider * rows.edgeSigma(PITCH_AT), rollRad: rows.edgeSigma(ROLL_AT) };
 }
