@@ -13,6 +13,7 @@ import { repairSwaps } from '../corrections/swaps.ts';
 import { fitWhole, type FitHooks, type FitOptions } from './fitBody.ts';
 import type { FittedBody, FoundSwap, SlateSpans } from './fittedBody.ts';
 import { readingsOf } from './reader/readers.ts';
+import type { Readings } from './reader/readTrack.ts';
 import { bodyOf, withHeads, type WholeFit } from './wholeFit.ts';
 
 const RAD_PER_DEG = Math.PI / 180;
@@ -39,8 +40,12 @@ interface Ground {
   readonly slate: SlateSpans | null;
 }
 
-/** A fitter that knows no take yet. */
-export function createFitter(): Fitter {
+/**
+ * A fitter that knows no take yet.
+ *
+ * @param read the reader of a track; a track that no pose model made, such as a drawn one, is better not read
+ */
+export function createFitter(read: (track: Track) => Readings | null = readingsOf): Fitter {
   let kept: Ground | null = null;
   return {
     fit: (track, captureFactor, corrections = NO_CORRECTIONS, hooks = {}) => {
@@ -51,7 +56,7 @@ export function createFitter(): Fitter {
         const performer: Track = { ...track, timesS: track.timesS.map((timeS) => timeS / captureFactor) };
         const { track: repaired, swaps } = repairSwaps(performer, own.swaps);
         const slate = slateOf(repaired, own.slate);
-        const whole = withHeads(fitWhole(repaired, { ...cameraOptions(own), slate, readings: readingsOf(repaired) }, hooks));
+        const whole = withHeads(fitWhole(repaired, { ...cameraOptions(own), slate, readings: read(repaired) }, hooks));
         ground = { track, made, whole, slate: slate && atContainersPace(slate, captureFactor), swaps: swaps.map((swap) => ({ ...swap, fromS: swap.fromS * captureFactor, toS: swap.toS * captureFactor })) };
         // What was stopped half-way is no ground for anything else.
         kept = whole.stopped ? null : ground;

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { ANGLE_MEASURES, CORRECTABLE_JOINTS, type CorrectableJoint } from '../../../src/motion/corrections/angleMeasures.ts';
 import { NO_CORRECTIONS, type Corrections } from '../../../src/motion/corrections/corrections.ts';
 import { headAngles, trunkAxes } from '../../../src/motion/corrections/headTurn.ts';
-import { createFitter, fitTake } from '../../../src/motion/fit/fitTake.ts';
+import { fitUnread, unreadFitter } from '../fit/unread.ts';
 import type { FittedBody } from '../../../src/motion/fit/fittedBody.ts';
 import { FLEXION_SENSE, JOINT, JOINT_COUNT, JOINT_NAMES } from '../../../src/motion/joints.ts';
 import { trackToMotion } from '../../../src/motion/trackToMotion.ts';
@@ -157,17 +157,17 @@ describe('the order of things', { timeout: 60_000 }, () => {
   };
 
   it('does not matter, and a kept fit gives what a new one gives', () => {
-    const fitter = createFitter();
+    const fitter = unreadFitter();
     fitter.fit(take.track, 1, { ...NO_CORRECTIONS, slate: { kind: 'none' }, depthFlips: [{ limb: 'leftArm', bone: 'both', fromS: 1, toS: 2 }] });
     const kept = fitter.fit(take.track, 1, corrections);
-    expect(kept.pointsM).toEqual(fitTake(take.track, 1, corrections).pointsM);
+    expect(kept.pointsM).toEqual(fitUnread(take.track, 1, corrections).pointsM);
     const turnedRound = { ...corrections, angles: [...corrections.angles].reverse() };
     expect(fitter.fit(take.track, 1, turnedRound).pointsM).toEqual(kept.pointsM);
   });
 
   it('slow motion: times are the container’s', () => {
     const slow = { ...take.track, timesS: take.track.timesS.map((s) => s * 8) };
-    const body = fitTake(slow, 8, { ...NO_CORRECTIONS, slate: { kind: 'none' }, angles: [{ timeS: keyS * 8, joint: 'leftElbow', angleDeg: 70 }] });
+    const body = fitUnread(slow, 8, { ...NO_CORRECTIONS, slate: { kind: 'none' }, angles: [{ timeS: keyS * 8, joint: 'leftElbow', angleDeg: 70 }] });
     expect(elbow(body, KEY)).toBeGreaterThan(69);
     expect(elbow(body, KEY)).toBeLessThan(71);
     expect(body.timesS).toEqual(slow.timesS);

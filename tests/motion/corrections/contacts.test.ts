@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { NO_CORRECTIONS, type Corrections } from '../../../src/motion/corrections/corrections.ts';
-import { createFitter } from '../../../src/motion/fit/fitTake.ts';
+import { unreadFitter } from '../fit/unread.ts';
 import type { FittedBody } from '../../../src/motion/fit/fittedBody.ts';
 import { film, FRONT, stand, STANDING, times } from '../fit/syntheticTake.ts';
 import { pointM } from './take.ts';
@@ -10,7 +10,7 @@ const take = film(times(4, 30), (timeS) => {
   const pose = stand(STANDING);
   return { ...pose, root: [0, pose.root[1], 0.1 * timeS] };
 }, FRONT);
-const fitter = createFitter();
+const fitter = unreadFitter();
 const fit = (change: Partial<Corrections>): FittedBody => fitter.fit(take.track, 1, { ...NO_CORRECTIONS, slate: { kind: 'none' }, ...change });
 const base = fit({});
 

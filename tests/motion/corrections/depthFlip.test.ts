@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { NO_CORRECTIONS, type Corrections } from '../../../src/motion/corrections/corrections.ts';
 import { flipSpan } from '../../../src/motion/corrections/flipSpan.ts';
-import { createFitter } from '../../../src/motion/fit/fitTake.ts';
+import { unreadFitter } from '../fit/unread.ts';
 import type { FittedBody } from '../../../src/motion/fit/fittedBody.ts';
 import { BONE_COUNT, FIGURE_LANDMARKS } from '../../../src/motion/fit/layout.ts';
 import { LANDMARK } from '../../../src/pose/landmarks.ts';
@@ -13,7 +13,7 @@ const take = film(times(4, 30), (timeS) => {
   const lift = Math.sin(Math.PI * Math.min(1, Math.max(0, (timeS - 1) / 2))) ** 2;
   return stand({ ...STANDING, arms: [STANDING.arms[0], { forward: 50 * lift, sideways: 10, elbow: 15 }] });
 }, FRONT);
-const fitter = createFitter();
+const fitter = unreadFitter();
 const fit = (change: Partial<Corrections>): FittedBody => fitter.fit(take.track, 1, { ...NO_CORRECTIONS, slate: { kind: 'none' }, ...change });
 const base = fit({});
 /** How far a joint of the right arm is nearer to the lens than the one above it, metres. */

@@ -2,7 +2,7 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { NO_CORRECTIONS } from '../../../src/motion/corrections/corrections.ts';
 import { findSlate, slateOf } from '../../../src/motion/corrections/slate.ts';
-import { fitTake } from '../../../src/motion/fit/fitTake.ts';
+import { fitUnread } from '../fit/unread.ts';
 import { trackFromJson } from '../../../src/pose/trackJson.ts';
 import { FAULTS, film, flexionDeg, FRONT, HINGES, stand, STANDING, times, type SyntheticPose } from '../fit/syntheticTake.ts';
 
@@ -53,7 +53,7 @@ describe('the slate pose', { timeout: 60_000 }, () => {
       const take = film(times(6, 30), pose, { ...FRONT, azimuthDeg: 20 }, { ...FAULTS, seed, bentM: 0.08 });
       const given = { kind: 'given', straightFromS: 0, straightToS: 1, squareFromS: 1.5, squareToS: 2.2 } as const;
       for (const [name, slate] of [['with', given], ['without', { kind: 'none' }]] as const) {
-        const body = fitTake(take.track, 1, { ...NO_CORRECTIONS, slate });
+        const body = fitUnread(take.track, 1, { ...NO_CORRECTIONS, slate });
         for (const hinge of ['leftElbow', 'rightElbow'] as const) {
           for (let t = 80; t < 180; t++) sums[name] += (flexionDeg(body.pointsM, t, ...HINGES[hinge]) - flexionDeg(take.truthM, t, ...HINGES[hinge])) ** 2;
         }

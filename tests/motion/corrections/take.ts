@@ -1,6 +1,6 @@
 /** One synthetic take for the tests of corrections: she waves an arm out to the side, then stands; 4 s. */
 import { NO_CORRECTIONS, type Corrections } from '../../../src/motion/corrections/corrections.ts';
-import { createFitter } from '../../../src/motion/fit/fitTake.ts';
+import { unreadFitter } from '../fit/unread.ts';
 import type { FittedBody } from '../../../src/motion/fit/fittedBody.ts';
 import { FIGURE_LANDMARKS } from '../../../src/motion/fit/layout.ts';
 import { LANDMARK, LANDMARK_COUNT, type LandmarkName } from '../../../src/pose/landmarks.ts';
@@ -12,7 +12,7 @@ const wave = (timeS: number): SyntheticPose => {
   return stand({ ...STANDING, arms: [{ forward: 10, sideways: 8 + 60 * up, elbow: 10 + 50 * up }, STANDING.arms[1]] });
 };
 export const take = film(times(4, RATE), wave, FRONT);
-const fitter = createFitter();
+const fitter = unreadFitter();
 
 export const fitWith = (change: Partial<Corrections>): FittedBody => fitter.fit(take.track, 1, { ...NO_CORRECTIONS, slate: { kind: 'none' }, ...change });
 export const base = fitWith({});

@@ -6,7 +6,7 @@
  * and the bent middles are on; slow drift and jitter, which move an extreme by chance, are left out where moments are told.
  */
 import { describe, expect, it } from 'vitest';
-import { fitTake } from '../../../src/motion/fit/fitTake.ts';
+import { fitUnread } from './unread.ts';
 import type { FittedBody } from '../../../src/motion/fit/fittedBody.ts';
 import { JOINT, JOINT_COUNT, type JointName } from '../../../src/motion/joints.ts';
 import { trackToMotion } from '../../../src/motion/trackToMotion.ts';
@@ -29,7 +29,7 @@ interface Fitted { readonly track: Track; readonly body: FittedBody }
 
 function fitted(seconds: number, poseAt: (t: number) => SyntheticPose, camera: SyntheticCamera, faults: Faults): Fitted {
   const { track } = film(times(seconds, FPS), poseAt, camera, faults);
-  return { track, body: fitTake(track, 1) };
+  return { track, body: fitUnread(track, 1) };
 }
 
 /** How far each joint is turned from rest, degrees; of a hinge its flexion. */

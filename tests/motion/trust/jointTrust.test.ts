@@ -1,7 +1,7 @@
 /** Errors and doubts as they come out of takes. */
 import { describe, expect, it } from 'vitest';
 import { NO_CORRECTIONS } from '../../../src/motion/corrections/corrections.ts';
-import { fitTake } from '../../../src/motion/fit/fitTake.ts';
+import { fitUnread } from '../fit/unread.ts';
 import { JOINT, JOINT_COUNT, JOINT_NAMES, type JointName } from '../../../src/motion/joints.ts';
 import { STATE_MISSING, type Motion } from '../../../src/motion/motion.ts';
 import { readTrack, trackToMotion } from '../../../src/motion/trackToMotion.ts';
@@ -24,7 +24,7 @@ const track = trackOf([...times].map((t): FigurePose => ({
 for (const t of [30, 31]) loseFrame(track, t);
 for (let t = 40; t < 50; t++) loseFrame(track, t);
 
-const body = fitTake(track, 1);
+const body = fitUnread(track, 1);
 const fitted = trackToMotion(track, SETTINGS, body);
 const alone = trackToMotion(track, SETTINGS);
 const at = (t: number, joint: JointName): number => t * JOINT_COUNT + JOINT[joint];

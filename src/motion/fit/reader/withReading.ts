@@ -6,10 +6,11 @@ import type { Observations } from '../problem.ts';
 /** No lean is believed more closely than this (chosen: a tenth of a right angle for a bone across the view). */
 const LEAST_SIGMA = 0.06;
 
-/** What the reader says of limbs counts less than it thinks (tuned): takes are richer in straight limbs than what it was taught on, and one reading shares its error with the next. */
+/** What the reader says counts less than it thinks (tuned; the trunk's also so that the hips don't wander with it at rest): takes are richer in straight limbs than what it was taught on, and one reading shares its error with the next. */
 const ARM_WIDER = 1.2;
 const LEG_WIDER = 3;
-const widenedBy = (vector: number): number => (vector < 4 ? ARM_WIDER : vector < BONE_COUNT ? LEG_WIDER : 1);
+const TRUNK_WIDER = 1.5;
+const widenedBy = (vector: number): number => (vector < 4 ? ARM_WIDER : vector < BONE_COUNT ? LEG_WIDER : TRUNK_WIDER);
 
 /** The length of each vector of depth in a figure's take, metres [11]. */
 export function vectorLengths({ globals }: Figure): number[] {
