@@ -40,7 +40,7 @@ export function windowAbout(timesS: Float64Array, from: number, to: number, reac
 function cutCamera(camera: Observations, { from, to }: Window): Observations {
   const cut = (series: Float64Array, width: number): Float64Array => series.slice(from * width, (to + 1) * width);
   return {
-    ...camera, image: cut(camera.image, POINT_COUNT * 2), weight: cut(camera.weight, POINT_COUNT),
+    ...camera, image: cut(camera.image, POINT_COUNT * 2), weight: cut(camera.weight, POINT_COUNT), seen: cut(camera.seen, POINT_COUNT),
     depth: cut(camera.depth, DEPTH_VECTORS), depthSigmaM: cut(camera.depthSigmaM, DEPTH_VECTORS), depthWeight: cut(camera.depthWeight, DEPTH_VECTORS),
     elbowRad: cut(camera.elbowRad, 2),
     read: camera.read === null ? null : {

@@ -63,7 +63,7 @@ export function measureLengths(camera: Observations, depthM: Float64Array, share
   const count = depthM.length / POINT_COUNT;
   const back = (t: number, p: number, axis: number): number => {
     const i = t * POINT_COUNT + p;
-    return camera.weight[i]! > LEAST_VISIBLE ? (camera.image[i * 2 + axis]! * depthM[i]!) / camera.focalPx : Number.NaN;
+    return camera.seen[i]! > LEAST_VISIBLE ? (camera.image[i * 2 + axis]! * depthM[i]!) / camera.focalPx : Number.NaN;
   };
   const long = (distance: (t: number) => number): number => quantile(Array.from({ length: count }, (_, t) => distance(t)), share);
   const limbs = new Float64Array(4).fill(Number.NaN);
@@ -83,11 +83,13 @@ export function measureLengths(camera: Observations, depthM: Float64Array, share
       middle(t, POINT.leftShoulder, 1) - middle(t, POINT.leftHip, 1))),
     half(POINT.leftShoulder, POINT.rightShoulder),
   ).map((size, i) => Math.max(Number.isNaN(size) ? 0 : size, least[i]!));
-  const statures = [...limbs, trunk[1]!].map((size, i) => size / STATURE_SHARE[i]!).filter((s) => Number.isFinite(s)).sort((a, b) => a - b);
+  const statures = [...limbs, trunk[1]!].map((size, i) => size / STATURE_SHARE[i]!).filter((s) => Number.isFinite(s) && s > 0).sort((a, b) => a - b);
   const stature = statures[Math.floor(statures.length / 2)] ?? Number.NaN;
   for (let i = 0; i < 4; i++) {
     const floor = FLOOR_SHARE * STATURE_SHARE[i]! * stature;
     if (!(limbs[i]! >= floor)) limbs[i] = floor;
   }
+  // hips that are never seen leave no spine at all
+  if (trunk[1] === 0 && Number.isFinite(stature)) trunk[1] = STATURE_SHARE[4]! * stature;
   return { limbs, trunk };
 }

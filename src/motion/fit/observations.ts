@@ -1,5 +1,6 @@
 /** From a track to what the residuals compare with: joints in pixels, depth differences, raw elbow angles. */
 import { LANDMARK, LANDMARK_COUNT } from '../../pose/landmarks.ts';
+import { believed } from './believed.ts';
 import { IMAGE_SIGMA_M, IMAGE_STEP_SIGMA_M } from './constants.ts';
 import {
   BONE_COUNT, BONE_END, BONE_START, DEPTH_VECTORS, FIGURE_LANDMARKS, POINT, POINT_COUNT,
@@ -22,6 +23,7 @@ export function observe(view: View, knots: Int32Array, reach: number, metresPerP
   const count = knots.length;
   const image = new Float64Array(count * POINT_COUNT * 2);
   const weight = new Float64Array(count * POINT_COUNT);
+  const seen = new Float64Array(count * POINT_COUNT);
   const depth = new Float64Array(count * DEPTH_VECTORS).fill(Number.NaN);
   const depthWeight = new Float64Array(count * DEPTH_VECTORS);
   const elbowRad = new Float64Array(count * 2).fill(Number.NaN);
@@ -54,7 +56,8 @@ export function observe(view: View, knots: Int32Array, reach: number, metresPerP
     for (let p = 0; p < POINT_COUNT; p++) {
       image[(k * POINT_COUNT + p) * 2] = sums[p * 3]! / total;
       image[(k * POINT_COUNT + p) * 2 + 1] = sums[p * 3 + 1]! / total;
-      weight[k * POINT_COUNT + p] = believed(sums[p * 3 + 2]! / total) * (mine === null ? 1 : Math.min(MOST_SURE, (IMAGE_SIGMA_M / mine.shiftSigmaM[p]!) ** 2));
+      seen[k * POINT_COUNT + p] = believed(sums[p * 3 + 2]! / total);
+      weight[k * POINT_COUNT + p] = seen[k * POINT_COUNT + p]! * (mine === null ? 1 : Math.min(MOST_SURE, (IMAGE_SIGMA_M / mine.shiftSigmaM[p]!) ** 2));
     }
     writeDepthWeights(weight, k * POINT_COUNT, depthWeight, k * DEPTH_VECTORS);
     writeDepths(mean, depth, k * DEPTH_VECTORS);
@@ -67,7 +70,7 @@ export function observe(view: View, knots: Int32Array, reach: number, metresPerP
   return {
     focalPx: view.focalPx, rotation: view.rotation, translation: view.translationM,
     sigmaPx: IMAGE_SIGMA_M / metresPerPx, stepSigmaPx: IMAGE_STEP_SIGMA_M / metresPerPx,
-    image, weight, depth, depthSigmaM: new Float64Array(depth.length), depthWeight, read, elbowRad,
+    image, weight, seen, depth, depthSigmaM: new Float64Array(depth.length), depthWeight, read, elbowRad,
   };
 }
 
@@ -75,12 +78,6 @@ const READ_NAMES = ['lean', 'leanSigma', 'bendRad', 'bendSigmaRad'] as const;
 
 /** Landmarks that have been read count this much at most, and less where the reader finds them doubtful (tuned). */
 const MOST_SURE = 0.8;
-
-/** Visibility counts as it is from .7 on, and fades to nothing at .4: what the model calls hidden it has guessed, sometimes 40 cm beside (chosen on `table-torben`). */
-function believed(visibility: number): number {
-  const u = Math.min(1, Math.max(0, (visibility - 0.4) / 0.3));
-  return visibility * u * u * (3 - 2 * u);
-}
 
 /** A vector's depth is seen as well as the worse of its ends. */
 function writeDepthWeights(weight: Float64Array, from: number, out: Float64Array, at: number): void {

@@ -13,6 +13,7 @@ import type { Readings } from './reader/readTrack.ts';
  *   rotation · point in the first camera + translation (the first camera has the identity and zero).
  * - `sigmaPx` landmark error in this picture; `stepSigmaPx` the same between neighbouring frames (jitter alone).
  * - `image[K·12·2]` joints in pixels about the middle of the picture, y down; `weight[K·12]` 0..1, 0 where unseen.
+ * - `seen[K·12]` 0..1, how well they are seen: `weight` without the reader's doubts of their places.
  * - `depth[K·11]` depth of each vector in the model's world landmarks, metres, away from the camera positive.
  * - `depthSigmaM[K·11]` one sigma of it, metres; `depthWeight[K·11]` 0..1, how well both ends of the vector are seen.
  * - `read` what the reader says of the vectors' unit directions in depth, from which depth is made, and of the bends; `null` without a reader.
@@ -26,6 +27,7 @@ export interface Observations {
   readonly stepSigmaPx: number;
   readonly image: Float64Array;
   readonly weight: Float64Array;
+  readonly seen: Float64Array;
   readonly depth: Float64Array;
   readonly depthSigmaM: Float64Array;
   readonly depthWeight: Float64Array;

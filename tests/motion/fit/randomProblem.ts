@@ -38,7 +38,7 @@ export function randomProblem(frames: number, seed: number, said = false): { pro
       rotation: Float64Array.of(Math.cos(a), 0, Math.sin(a), 0, 1, 0, -Math.sin(a), 0, Math.cos(a)),
       translation: Float64Array.of(second ? -2.8 : 0, 0, second ? 1.2 : 0),
       image: Float64Array.from({ length: frames * POINT_COUNT * 2 }, () => about(0, 200)),
-      weight: Float64Array.from({ length: frames * POINT_COUNT }, () => about(0.7, 0.3)),
+      weight: Float64Array.from({ length: frames * POINT_COUNT }, () => about(0.7, 0.3)), seen: new Float64Array(frames * POINT_COUNT).fill(1),
       depth: Float64Array.from({ length: frames * DEPTH_VECTORS }, () => about(0, 0.2)),
       depthSigmaM: Float64Array.from({ length: frames * DEPTH_VECTORS }, () => about(0.04, 0.02)), read: second ? randomReadings(frames, about) : null,
       depthWeight: Float64Array.from({ length: frames * DEPTH_VECTORS }, () => about(0.7, 0.3)),
