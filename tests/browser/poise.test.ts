@@ -69,10 +69,10 @@ describe('Poise', () => {
 
   it('finds a correction, draws the pose before and after, applies it so that the verdict changes, and undo restores the plan', async () => {
     const { page, close, complaints } = await openPoise();
-    await typeInto(page, 'From step', '24');
-    await typeInto(page, 'To step', '32');
+    await typeInto(page, 'From step', '26');
+    await typeInto(page, 'To step', '34');
     await typeInto(page, 'To a margin of', '4');
-    await goTo(page, 28);
+    await goTo(page, 30);
     await page.waitForFunction(() => document.querySelector('.said .about')?.textContent?.startsWith('−') === true);
     const before = await saidOf(page);
     const comparison = page.locator('.comparison');
