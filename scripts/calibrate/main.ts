@@ -3,8 +3,8 @@
  *
  *     npm run calibrate -- [--of read,fitted,alone] [--write]
  *
- * Three models of errors, each with one beside it of the turn about the bone: of a body fitted with what the reader says (`read`, sizes of the pose model that have a reader), of one fitted
- * without it (`fitted`, the other sizes), and of the landmarks alone (`alone`). --of makes some of them and leaves the others as they are.
+ * Three models of errors, each with one beside it of the turn about the bone: of a body fitted with what the reader says (`read`, sizes
+ * of the pose model that have a reader), of one fitted without it (`fitted`), and of the landmarks alone (`alone`). --of makes some of them and leaves the others as they are.
  * The tuning half makes the model, the reporting half is only looked at. Clips that have not been rendered or posed are
  * named and left out: `npm run clips -- --set all` renders, `npm run accuracy` poses. --write puts the models into
  * src/motion/trust/calibration.ts and the tables into docs/errors.md. Run it again whenever the fit or the clips change.
@@ -12,12 +12,15 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
+import { createFitter, fitTake } from '../../src/motion/fit/fitTake.ts';
+import type { FittedBody } from '../../src/motion/fit/fittedBody.ts';
 import { TAUGHT } from '../../src/motion/fit/reader/taught.ts';
 import { CALIBRATION } from '../../src/motion/trust/calibration.ts';
 import { ERROR_CLASSES, TURN_CLASSES } from '../../src/motion/trust/errorClasses.ts';
 import { doubtOf, errorDegOf, type ErrorModel, type ErrorModels } from '../../src/motion/trust/errorModel.ts';
 import { PREDICTORS, TURN_PREDICTORS } from '../../src/motion/trust/predictors.ts';
-import { MODEL_SIZES, type ModelSize } from '../../src/pose/track.ts';
+import { DEFAULT_SETTINGS } from '../../src/plan/settings.ts';
+import { MODEL_SIZES, type ModelSize, type Track } from '../../src/pose/track.ts';
 import { replaceBetweenMarkers } from '../bench/document/betweenMarkers.ts';
 import { PROJECT_FOLDER } from '../serve/projectFolder.ts';
 import { trueClips } from './clipList.ts';
@@ -30,15 +33,17 @@ const DOCUMENT = join(PROJECT_FOLDER, 'docs', 'errors.md');
 
 interface Kind {
   readonly key: keyof ErrorModels;
-  readonly fitted: boolean;
+  /** The figure that the angles are read from; `null`: the landmarks. */
+  readonly fit: (track: Track) => FittedBody | null;
   readonly sizes: readonly ModelSize[];
   readonly title: string;
 }
 
+const { captureFactor } = DEFAULT_SETTINGS;
 const KINDS: readonly Kind[] = [
-  { key: 'read', fitted: true, sizes: MODEL_SIZES.filter((size) => TAUGHT[size] !== null), title: 'From the body fitted with the reader' },
-  { key: 'fitted', fitted: true, sizes: MODEL_SIZES.filter((size) => TAUGHT[size] === null), title: 'From the body fitted without a reader' },
-  { key: 'alone', fitted: false, sizes: MODEL_SIZES, title: 'From the landmarks alone' },
+  { key: 'read', fit: (track) => fitTake(track, captureFactor), sizes: MODEL_SIZES.filter((size) => TAUGHT[size] !== null), title: 'From the body fitted with the reader' },
+  { key: 'fitted', fit: (track) => createFitter(() => null).fit(track, captureFactor), sizes: MODEL_SIZES, title: 'From the body fitted without a reader' },
+  { key: 'alone', fit: () => null, sizes: MODEL_SIZES, title: 'From the landmarks alone' },
 ];
 
 const { values } = parseArgs({ options: { of: { type: 'string', default: KINDS.map(({ key }) => key).join(',') }, write: { type: 'boolean', default: false } } });
@@ -50,7 +55,7 @@ const used = new Set<string>();
 
 interface Half { readonly tuning: JointFrame[]; readonly reporting: Map<string, JointFrame[]> }
 
-function gather({ fitted, sizes }: Kind, unposed: string[]): Half {
+function gather({ key, fit, sizes }: Kind, unposed: string[]): Half {
   const half: Half = { tuning: [], reporting: new Map(sizes.map((size) => [size, []])) };
   clips.forEach((clip, index) => {
     for (const model of sizes) {
@@ -60,8 +65,8 @@ function gather({ fitted, sizes }: Kind, unposed: string[]): Half {
         continue;
       }
       used.add(clip.name);
-      process.stderr.write(`${clip.name}, ${model}, ${fitted ? 'fitted' : 'landmarks alone'}\n`);
-      const frames = jointFrames(clip, index, track, fitted);
+      process.stderr.write(`${clip.name}, ${model}, ${key}\n`);
+      const frames = jointFrames(clip, index, track, fit(track));
       if (clip.half === 'tuning') half.tuning.push(...frames);
       else half.reporting.get(model)!.push(...frames);
     }

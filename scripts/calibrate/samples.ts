@@ -2,7 +2,7 @@
  * Errors and predictors of all joints of a take.
  */
 import { existsSync, readFileSync } from 'node:fs';
-import { fitTake } from '../../src/motion/fit/fitTake.ts';
+import type { FittedBody } from '../../src/motion/fit/fittedBody.ts';
 import { JOINT_COUNT } from '../../src/motion/joints.ts';
 import { STATE_BRIDGED, STATE_MISSING, type Motion } from '../../src/motion/motion.ts';
 import { readTrack } from '../../src/motion/trackToMotion.ts';
@@ -48,9 +48,9 @@ export function knownTrack(clip: TrueClip, model: ModelSize): Track | undefined 
   return existsSync(path) ? trackFromJson(JSON.parse(readFileSync(path, 'utf8'))) : undefined;
 }
 
-export function jointFrames(clip: TrueClip, index: number, track: Track, fitted: boolean): JointFrame[] {
+/** @param body the figure fitted to the track; `null`: from the landmarks alone */
+export function jointFrames(clip: TrueClip, index: number, track: Track, body: FittedBody | null): JointFrame[] {
   const truth = readTruth(clip.truthPath);
-  const body = fitted ? fitTake(track, DEFAULT_SETTINGS.captureFactor) : null;
   const { motion: read, source } = readTrack(track, DEFAULT_SETTINGS, body);
   const motion: Motion = { ...read, ...jointTrust(source, read.state) };
   const out: JointFrame[] = [];
