@@ -1,8 +1,8 @@
 /**
- * One stretch smoothed by the penalised smoother (`numeric/penalised.ts`): frames at their own times, each weighed by how
- * surely it was seen, those that were only bridged by nothing.
+ * One stretch smoothed by the penalised smoother, twiced (`numeric/penalised.ts`): frames at their own times, each weighed by
+ * how surely it was seen, those that were only bridged by nothing.
  */
-import { factorPenalised, type PenalisedFactor, type PenaltyOrder, roughnessOf, smoothPenalised, stiffnessFor } from '../numeric/penalised.ts';
+import { factorPenalised, type PenalisedFactor, type PenaltyOrder, roughnessOf, smoothTwiced, twicedStiffnessFor } from '../numeric/penalised.ts';
 import { medianInterval } from './evenGrid.ts';
 import type { Pass } from './smoothing.ts';
 
@@ -18,15 +18,15 @@ export const PENALISED_NEEDS = PENALTY_ORDER + 1;
  */
 export function penalisedPass(frameS: Float64Array, cutoffHz: number): Pass['smooth'] {
   const interval = medianInterval(frameS);
-  const roughness = roughnessOf(frameS, interval, PENALTY_ORDER, stiffnessFor(cutoffHz * interval, PENALTY_ORDER));
+  const roughness = roughnessOf(frameS, interval, PENALTY_ORDER, twicedStiffnessFor(cutoffHz * interval, PENALTY_ORDER));
   let plain: PenalisedFactor | undefined;
   return (values, first, stride, width, weights) => {
     if (weights === null || !hasEnough(weights)) {
       plain ??= factorPenalised(roughness, null);
-      smoothPenalised(plain, values, stride, first, width);
+      smoothTwiced(plain, values, stride, first, width);
       return;
     }
-    smoothPenalised(factorPenalised(roughness, weights), values, stride, first, width);
+    smoothTwiced(factorPenalised(roughness, weights), values, stride, first, width);
   };
 }
 

@@ -38,19 +38,28 @@ export interface PenalisedFactor {
   readonly factor: Float64Array;
 }
 
-/**
- * λ, in sample intervals, for which even samples of weight 1 keep 1/√2 of a sine of this frequency. Their gain at any f is
- * 1/(1 + λ·(2·sin(π·f·h))^(2d)), so the order 2 is all but the dual-pass Butterworth of the second order, and 3 is sharper.
- *
- * @param cyclesPerSample cut-off ÷ sample rate, 0..0.5
- */
-export function stiffnessFor(cyclesPerSample: number, order: PenaltyOrder): number {
-  return (Math.SQRT2 - 1) / (2 * Math.sin(Math.PI * cyclesPerSample)) ** (2 * order);
-}
-
 /** Part of a sine that is left by a smoother of this stiffness: even samples, weight 1, far from the ends. */
 export function penalisedGain(cyclesPerSample: number, order: PenaltyOrder, stiffness: number): number {
   return 1 / (1 + stiffness * (2 * Math.sin(Math.PI * cyclesPerSample)) ** (2 * order));
+}
+
+/** Part of a sine that {@link smoothTwiced} leaves: what is missing from the gain above, squared, is missing from one. */
+export function twicedGain(cyclesPerSample: number, order: PenaltyOrder, stiffness: number): number {
+  return 1 - (1 - penalisedGain(cyclesPerSample, order, stiffness)) ** 2;
+}
+
+/** What one of the two passes lacks of a sine of which both leave 1/√2. */
+const MISSING_AT_CUTOFF = Math.sqrt(1 - Math.SQRT1_2);
+/** λ·(2·sin(π·f·h))^(2d) at the cut-off of {@link smoothTwiced}. */
+export const TWICED_AT_CUTOFF = MISSING_AT_CUTOFF / (1 - MISSING_AT_CUTOFF);
+
+/**
+ * λ, in sample intervals, for which {@link smoothTwiced} keeps 1/√2 of a sine of this frequency, in even samples of weight 1.
+ *
+ * @param cyclesPerSample cut-off ÷ sample rate, 0..0.5
+ */
+export function twicedStiffnessFor(cyclesPerSample: number, order: PenaltyOrder): number {
+  return TWICED_AT_CUTOFF / (2 * Math.sin(Math.PI * cyclesPerSample)) ** (2 * order);
 }
 
 /** Stiffness from which one solution is off by more than about 1e-9 of the data and is refined. */
@@ -59,7 +68,7 @@ const STIFF = 1e5;
 /**
  * @param times n > order rising times, in any unit
  * @param interval the unit in which stiffness counts: usually the median of the intervals
- * @param stiffness λ ≥ 0 in intervals, see {@link stiffnessFor}
+ * @param stiffness λ ≥ 0 in intervals, see {@link twicedStiffnessFor}
  */
 export function roughnessOf(times: ArrayLike<number>, interval: number, order: PenaltyOrder, stiffness: number): Roughness {
   const n = times.length;
@@ -166,6 +175,24 @@ export function smoothPenalised(equations: PenalisedFactor, values: Float64Array
   for (let k = 0; k < n; k++) {
     for (let c = 0; c < width; c++) values[offset + k * stride + c] = z[(k + ROOM) * width + c]!;
   }
+}
+
+/**
+ * As {@link smoothPenalised}, twice: what the first pass leaves over is smoothed in the same way and added. So slow moves are
+ * kept all but whole, while what is quick is taken away nearly as by one pass (twicing: Tukey 1977, Exploratory Data Analysis,
+ * from memory).
+ */
+export function smoothTwiced(equations: PenalisedFactor, values: Float64Array, stride = 1, offset = 0, width = 1): void {
+  const { n } = equations.roughness;
+  const rest = new Float64Array(n * width);
+  const each = (visit: (at: number, i: number) => void): void => {
+    for (let k = 0; k < n; k++) for (let c = 0; c < width; c++) visit(offset + k * stride + c, k * width + c);
+  };
+  each((at, i) => { rest[i] = values[at]!; });
+  smoothPenalised(equations, values, stride, offset, width);
+  each((at, i) => { rest[i]! -= values[at]!; });
+  smoothPenalised(equations, rest, width, 0, width);
+  each((at, i) => { values[at]! += rest[i]!; });
 }
 
 /**

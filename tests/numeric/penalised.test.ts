@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { factorPenalised, penalisedGain, roughnessOf, smoothPenalised, stiffnessFor, type PenaltyOrder } from '../../src/numeric/penalised.ts';
+import { factorPenalised, penalisedGain, roughnessOf, smoothPenalised, smoothTwiced, twicedGain, twicedStiffnessFor, type PenaltyOrder } from '../../src/numeric/penalised.ts';
 import { SEEDED } from './arbitrary.ts';
 import reference from './data/smoothing.json' with { type: 'json' };
 
@@ -82,11 +82,31 @@ describe('the penalised smoother', () => {
 
   it.each(ORDERS)('order %d keeps what the formula says of a sine', (order) => {
     for (const [hz, cutoffHz] of [[2, 6], [6, 6], [1, 3], [9, 4]] as const) {
-      const stiffness = stiffnessFor(cutoffHz / 30, order);
+      const stiffness = twicedStiffnessFor(cutoffHz / 30, order);
       const x = Float64Array.from({ length: 1501 }, (_, k) => Math.cos((2 * Math.PI * hz * (k - 750)) / 30));
       expect(smoothed(x, stiffness, { order })[750]!).toBeCloseTo(penalisedGain(hz / 30, order, stiffness), 10);
-      if (hz === cutoffHz) expect(penalisedGain(hz / 30, order, stiffness)).toBeCloseTo(Math.SQRT1_2, 14);
+      const twice = x.slice();
+      smoothTwiced(factorPenalised(roughnessOf(x.map((_, k) => k / 30), 1 / 30, order, stiffness), null), twice);
+      expect(twice[750]!).toBeCloseTo(twicedGain(hz / 30, order, stiffness), 10);
+      if (hz === cutoffHz) expect(twicedGain(hz / 30, order, stiffness)).toBeCloseTo(Math.SQRT1_2, 14);
     }
+  });
+
+  it('twiced is the pass and the pass of what it leaves over, weights, strides and all', () => {
+    fc.assert(fc.property(series, anyOrder, fc.infiniteStream(fc.double({ min: 0.05, max: 1, noNaN: true })), (y, order, draws) => {
+      const weights = y.map(() => draws.next().value!);
+      const factor = factorPenalised(roughnessOf(unevenTimes(y.length), 1 / 30, order, 50), weights);
+      const once = Float64Array.from(y);
+      smoothPenalised(factor, once);
+      const rest = Float64Array.from(y, (v, k) => v - once[k]!);
+      smoothPenalised(factor, rest);
+      const wide = Float64Array.from({ length: y.length * 3 + 1 }, (_, i) => (i % 3 === 0 ? 7 : y[Math.floor((i - 1) / 3)]!));
+      smoothTwiced(factor, wide, 3, 1, 2);
+      y.forEach((_, k) => {
+        for (const c of [0, 1]) expect(wide[1 + k * 3 + c]!).toBeCloseTo(once[k]! + rest[k]!, 9);
+        expect(wide[3 * k]).toBe(7);
+      });
+    }), { ...SEEDED, numRuns: 50 });
   });
 
   it('is close to scipy’s smoothing spline of the same stiffness', () => {

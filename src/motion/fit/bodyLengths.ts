@@ -19,6 +19,8 @@ export interface BodyLengths {
  * Motor Control of Human Movement (upper arm .186, forearm .146, thigh .245, shank .246; trunk joints .288; values from memory).
  */
 const STATURE_SHARE = [0.186, 0.146, 0.245, 0.246, 0.288];
+/** The same of the half-distances between the centres of the hips and of the shoulders (values from memory), which a view from the side never shows. */
+const HALF_WIDTH_SHARE = { hip: 0.05, shoulder: 0.1 };
 /** A length below this share of what the body's other lengths suggest was never seen from the side (chosen: bodies differ by about a tenth). */
 const FLOOR_SHARE = 0.85;
 /** Visibility below which a landmark's place is no measure of length. */
@@ -88,6 +90,9 @@ export function measureLengths(camera: Observations, depthM: Float64Array, share
   for (let i = 0; i < 4; i++) {
     const floor = FLOOR_SHARE * STATURE_SHARE[i]! * stature;
     if (!(limbs[i]! >= floor)) limbs[i] = floor;
+  }
+  for (const [i, share] of [[0, HALF_WIDTH_SHARE.hip], [2, HALF_WIDTH_SHARE.shoulder]] as const) {
+    if (trunk[i]! < FLOOR_SHARE * share * stature) trunk[i] = FLOOR_SHARE * share * stature;
   }
   // hips that are never seen leave no spine at all
   if (trunk[1] === 0 && Number.isFinite(stature)) trunk[1] = STATURE_SHARE[4]! * stature;

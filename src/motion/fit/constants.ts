@@ -20,6 +20,8 @@ export const IMAGE_SIGMA_M = (4 / 495) * 1.65;
 export const IMAGE_HUBER = 2 * LAB_MEMORY;
 /** A landmark moves against the one in the frame before by its jitter only: 1 to 2 px each of a body 495 px high (lab), √2 of that for two. */
 export const IMAGE_STEP_SIGMA_M = (2.5 / 495) * 1.65;
+/** Along its bone a landmark also slides from frame to frame, by this share of the bone's length in the picture (chosen: twice the slack). */
+export const STEP_SLIDE = 0.16;
 
 /** Depth differences of the world landmarks: their sigmas, gains and offsets stand in habits.ts. */
 export const DEPTH_CAUCHY = 2 * LAB_MEMORY;

@@ -23,7 +23,7 @@ import { withoutJumps } from './jumps.ts';
 import { NormalEquations } from './normalEquations.ts';
 import { observe } from './observations.ts';
 import { placeRoot } from './place.ts';
-import type { AnglePrior, Observations, Problem } from './problem.ts';
+import type { AnglePrior, Looseness, Observations, Problem } from './problem.ts';
 import type { Readings } from './reader/readTrack.ts';
 import { withReading } from './reader/withReading.ts';
 import type { FamilyName } from './residuals/all.ts';
@@ -72,8 +72,16 @@ const FULL_ITERATIONS = 3;
 const ENOUGH = 2e-4;
 /** Frames at most this far apart carry the step residual; slower clips have each frame stand alone. */
 const STEP_SPAN_S = 0.06;
-/** There smoothness is this much looser, so that a move of 2 Hz keeps its size; jitter is left to the smoothing that follows (chosen, see the test of gain). */
-const FOLLOW_LOOSENESS = 4;
+/**
+ * Smoothness flattens quick moves, and worse: a bone that leans into depth moves less in the picture, so it would rather lean than swing.
+ * So the arms, which are quick, are let loose at the knots too (legs there are not: it made knees worse, tuned).
+ */
+const KNOT_LOOSENESS: Looseness = { arms: 2, legs: 1, hips: 1 };
+/**
+ * At every frame all limbs are looser, so that a move of 2 Hz keeps its size; jitter is left to the smoothing that follows. But the hips'
+ * line is held stiffer: it is short, and trembles most where it points at the lens. All chosen, see the tests of gain and of holds.
+ */
+const FOLLOW_LOOSENESS: Looseness = { arms: 8, legs: 8, hips: 0.6 };
 
 /**
  * Fits the figure to a take.
@@ -226,7 +234,7 @@ function makeProblem(
     logLengths: lengths.limbs.map((l) => Math.log(l)), trunkM: lengths.trunk,
     pitch: prior(options.pitchRad, PITCH_SIGMA_RAD), roll: prior(options.rollRad, ROLL_SIGMA_RAD),
     useSteps: useSteps && typical <= STEP_SPAN_S,
-    looseness: useSteps && typical <= STEP_SPAN_S ? FOLLOW_LOOSENESS : 1,
+    looseness: useSteps && typical <= STEP_SPAN_S ? FOLLOW_LOOSENESS : KNOT_LOOSENESS,
     handSet: said.length === 0 ? null : { ...NOTHING_SAID, angles: said },
   };
 }

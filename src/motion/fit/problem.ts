@@ -59,10 +59,16 @@ export interface Problem {
   readonly roll: AnglePrior;
   /** Whether neighbouring frames are close enough in time that landmark steps between them say something of their own. */
   readonly useSteps: boolean;
-  /** Factor on the sigmas of the directions' smoothness across the view, where the picture itself can tell. */
-  readonly looseness: number;
+  readonly looseness: Looseness;
   /** What a person said; `null` where nobody said anything. */
   readonly handSet: HandSet | null;
+}
+
+/** Factors on the sigmas of smoothness: of the bones' directions across the view, where the picture itself can tell, and of the hips' half-axis. */
+export interface Looseness {
+  readonly arms: number;
+  readonly legs: number;
+  readonly hips: number;
 }
 
 export interface AnglePrior {

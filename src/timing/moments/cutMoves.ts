@@ -33,6 +33,8 @@ const LOWER_PART = 0.5;
 /** Where noise is, a move begins and ends no lower than at this part of its own peak: slow noise beside it is no part of it. Our choice. */
 const EDGE_PART = 0.15;
 const EDGE_NOISE_SIGMAS = 2;
+/** Nor anywhere lower than at this part of it: so much of a quick move's speed the smoother lets ring before and behind it. Our choice. */
+const RINGING_PART = 0.05;
 /** Shortest move, and shortest pause, seconds of the performer: two steps on twos at 24. Our choices. */
 const LEAST_MOVE_S = 0.12;
 const LEAST_PAUSE_S = 0.17;
@@ -68,7 +70,8 @@ export function cutMoves(motion: Motion, of: MomentsOf, speed: LimbSpeed, captur
       .flatMap((one) => {
         const moves = parts(one, degPerS);
         return moves.map((move, k) => {
-          const least = Math.max(lower, Math.min(EDGE_PART * topOf(degPerS, move), EDGE_NOISE_SIGMAS * noiseDegPerS(speed)));
+          const top = topOf(degPerS, move);
+          const least = Math.max(lower, RINGING_PART * top, Math.min(EDGE_PART * top, EDGE_NOISE_SIGMAS * noiseDegPerS(speed)));
           return moveOf(motion, of, trimmed(degPerS, move, least, k === 0, k === moves.length - 1), speed, degPerS, least, blurS);
         });
       });

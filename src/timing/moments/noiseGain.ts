@@ -1,7 +1,8 @@
 /**
  * What becomes of the noise of a smoothed track's speed: white tremble of single frames, behind the penalised smoother (third
- * differences, half power at the cut-off: |H|² = 1/(1 + (√2-1)(f/fc)⁶)², as in docs/smoothing.md), differentiated.
+ * differences, twiced, half power at the cut-off: H = 1 - (1 - g)², g = 1/(1 + 1.18·(f/fc)⁶), as in docs/smoothing.md), differentiated.
  */
+import { TWICED_AT_CUTOFF } from '../../numeric/penalised.ts';
 import type { Motion } from '../../motion/motion.ts';
 
 /** Frequencies that are summed, Hz: above the highest nothing is left at any cut-off that can be set. */
@@ -11,11 +12,17 @@ const STEP_HZ = 0.05;
 /** The kinds of noise, by the power of their speed ahead of the smoother: white tremble of an angle, and an angle that walks at random. */
 type Kind = 'white' | 'walk';
 
+/** The smoother's gain at so many times its cut-off, where that lies far below the frame rate. */
+function smootherGain(ratio: number): number {
+  const stiff = TWICED_AT_CUTOFF * ratio ** 6;
+  return 1 - (stiff / (1 + stiff)) ** 2;
+}
+
 /** Root of the ratio of the noise's power behind a further filter to that before it. `square(f)`: the filter's power gain. */
 function gainOf(kind: Kind, cutoffHz: number, square: (hz: number) => number): number {
   let [before, after] = [0, 0];
   for (let hz = STEP_HZ; hz <= MOST_HZ; hz += STEP_HZ) {
-    const power = ((kind === 'white' ? hz : 1) / (1 + (Math.SQRT2 - 1) * (hz / cutoffHz) ** 6)) ** 2;
+    const power = ((kind === 'white' ? hz : 1) * smootherGain(hz / cutoffHz)) ** 2;
     before += power;
     after += power * square(hz);
   }

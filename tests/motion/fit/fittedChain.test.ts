@@ -78,8 +78,7 @@ function extremeOffFrames(curve: Float64Array, hz: number): number {
 }
 
 describe('a move through the whole chain', { timeout: 60_000 }, () => {
-  // Least gain that is held. Asked for is 0.98 at 2 Hz, which the smoothing alone reaches and the chain does not: 0.93 for ±20°.
-  it.each([[0.5, 0.98], [1, 0.97], [2, 0.92]] as const)('%d Hz, ±2° and ±20°: in time, and nearly whole', (hz, least) => {
+  it.each([[0.5, 0.99], [1, 0.99], [2, 0.98]] as const)('%d Hz, ±2° and ±20°: in time, and nearly whole', (hz, least) => {
     const halves = [2, 20] as const;
     const curves = turns(fitted(hz < 1 ? 6 : 4, swinging(hz, ...halves), SIDE, CLEAN), ['leftElbow', 'rightElbow']);
     curves.forEach((curve, i) => {
@@ -110,13 +109,13 @@ describe('a hold through the whole chain', { timeout: 60_000 }, () => {
   const words = (values: readonly number[]): string => JOINTS.map((name, j) => `${name} ${values[j]!.toFixed(3)}°`).join(', ');
 
   // 0.4 px makes an elbow tremble by half a degree in single frames, as was measured on rendered figures; 1.5 px by 1.6 to 1.9°.
-  // Asked for are 0.05°, reached with the former by all but hips, whose line points at the lens here and trembles most.
-  it.each([[0.4, 0.05, 0.1], [1.5, 0.16, 0.38]] as const)('jitter of %d px in the picture leaves at most %d°, hips %d°', (jitterPx, most, mostHip) => {
+  // Asked for are 0.05°, reached with the former, by the hips too, whose line points at the lens here and trembles most.
+  it.each([[0.4, 0.05], [1.5, 0.16]] as const)('jitter of %d px in the picture leaves at most %d°', (jitterPx, most) => {
     const take = fitted(4, () => held, SIDE, { ...FAULTS, jitterPx });
     const smoothed = turns(take, JOINTS).map(jitter);
     const rough = turns(take, JOINTS, { ...DEFAULT_SETTINGS, cutoffHz: 0 }).map(jitter);
     console.info(`hold, ${jitterPx} px: unsmoothed ${words(rough)}; default ${words(smoothed)}`);
-    for (const [j, v] of smoothed.entries()) expect(v, JOINTS[j]).toBeLessThan(JOINTS[j]!.endsWith('Hip') ? mostHip : most);
+    for (const [j, v] of smoothed.entries()) expect(v, JOINTS[j]).toBeLessThan(most);
   });
 });
 

@@ -56,7 +56,7 @@ export function randomProblem(frames: number, seed: number, said = false): { pro
     habits: HABITS.full, frames, timesS, spanS: new Float64Array(frames).fill(0.04), evidence: Float64Array.from({ length: frames }, () => about(0.4, 0.2)),
     cameras: [camera(false), camera(true)], standing: new Float64Array(frames * 2).fill(1), planted: new Float64Array(frames * 2).fill(1).map((v, i) => (i % 5 === 4 ? 0 : v)),
     logLengths: Float64Array.from([0.29, 0.24, 0.43, 0.42], Math.log), trunkM: Float64Array.of(0.1, 0.52, 0.16),
-    pitch: { meanRad: 0, sigmaRad: 0.07 }, roll: { meanRad: 0, sigmaRad: 0.03 }, useSteps: true, looseness: 1.5, handSet: said ? randomHandSet(about) : null,
+    pitch: { meanRad: 0, sigmaRad: 0.07 }, roll: { meanRad: 0, sigmaRad: 0.03 }, useSteps: true, looseness: { arms: 1.5, legs: 2, hips: 0.8 }, handSet: said ? randomHandSet(about) : null,
   };
   return { problem, figure };
 }

@@ -6,7 +6,7 @@ import {
   LAB_MEMORY, LAB_RATE, SMOOTH_DIRECTION, SMOOTH_ROOT_DEPTH_M, SMOOTH_ROOT_M, SMOOTH_TRUNK_M,
 } from '../constants.ts';
 import type { Figure } from '../figure.ts';
-import { BONE_COUNT } from '../layout.ts';
+import { BONE, BONE_COUNT, HIP_AT, SPINE_AT } from '../layout.ts';
 import type { NormalEquations } from '../normalEquations.ts';
 import type { Problem } from '../problem.ts';
 
@@ -18,6 +18,7 @@ const DIRECTION_DENSITY = density(SMOOTH_DIRECTION);
 /** Rows √Δt·(acceleration by divided differences)/density for root, trunk vectors and directions. */
 export function smoothRows(problem: Problem, figure: Figure, rows: NormalEquations): void {
   const { free, directions } = figure;
+  const { arms, legs, hips } = problem.looseness;
   for (let t = 2; t < problem.frames; t++) {
     const early = problem.timesS[t - 1]! - problem.timesS[t - 2]!;
     const late = problem.timesS[t]! - problem.timesS[t - 1]!;
@@ -29,7 +30,7 @@ export function smoothRows(problem: Problem, figure: Figure, rows: NormalEquatio
     const c1 = -c0 - c2;
     for (let v = 0; v < 12; v++) {
       const i = t * 12 + v;
-      const by = 1 / FREE_DENSITY[v]!;
+      const by = 1 / (FREE_DENSITY[v]! * (v >= HIP_AT && v < SPINE_AT ? hips : 1));
       rows.open(t);
       rows.free(t - 2, v, c0 * by);
       rows.free(t - 1, v, c1 * by);
@@ -38,8 +39,9 @@ export function smoothRows(problem: Problem, figure: Figure, rows: NormalEquatio
     }
     for (let bone = 0; bone < BONE_COUNT; bone++) {
       const i = (t * BONE_COUNT + bone) * 3;
+      const across = bone < BONE.leftThigh ? arms : legs;
       for (let k = 0; k < 3; k++) {
-        const by = 1 / (DIRECTION_DENSITY * (k < 2 ? problem.looseness : 1));
+        const by = 1 / (DIRECTION_DENSITY * (k < 2 ? across : 1));
         const x = k === 0 ? by : 0;
         const y = k === 1 ? by : 0;
         const z = k === 2 ? by : 0;
