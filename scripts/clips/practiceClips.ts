@@ -5,18 +5,21 @@ import { BAKER, DUSK, MOSS, PLAIN, RUST, type Outfit } from './figure/outfit.ts'
 import { MARLA, ODILE, TORBEN, type Body } from './motion/body.ts';
 import { seeded } from './motion/curve.ts';
 import { sizeOf } from './motion/scale.ts';
-import { GREEN_ROOM, PALE_ROOM, roomFor, upright } from './studio.ts';
+import { GREEN_ROOM, PALE_ROOM, roomFor, table, upright } from './studio.ts';
 
-const COUNT = 96;
-/** Of each lot of clips so many show everything alike, and the others are rich in arms; what comes after the lots shows arms behind the body. */
-const LOT = 40;
-const ALIKE = 24;
-const LOTS = 2;
-const emphasisOf = (k: number): Emphasis => (k >= LOT * LOTS ? 'behind' : k % LOT < ALIKE ? 'all' : 'arms');
+/** What the clips are rich in, in the order in which they were made: what had been made before stays as it was. */
+const LOTS: readonly (readonly [number, Emphasis])[] = [[24, 'all'], [16, 'arms'], [24, 'all'], [16, 'arms'], [16, 'behind'], [48, 'forearms'], [24, 'lens'], [24, 'all']];
+const EMPHASES: readonly Emphasis[] = LOTS.flatMap(([count, emphasis]) => Array.from({ length: count }, () => emphasis));
+/** From the first clip of these lots on every sixth stands behind a table. */
+const TABLES_FROM = 96;
+const TABLE_EVERY = 6;
 /** Every frame is another picture, so many more bits than a film's. */
 const BITS_PER_SECOND = 5_000_000;
 const OUTFITS: readonly Outfit[] = [BAKER, PLAIN, RUST, MOSS, DUSK];
 const WALLS = [undefined, GREEN_ROOM, PALE_ROOM] as const;
+
+/** Where arms that come at the lens are in question the camera stands nearer to the front. */
+const NEAR_FRONT: readonly Emphasis[] = ['forearms', 'lens'];
 
 /** A body between the three, or a little beyond, with its own limbs. */
 function bodyOf(name: string): Body {
@@ -36,14 +39,15 @@ function clipOf(k: number): Clip {
   const dice = (n: number, from: number, to: number): number => from + (to - from) * seeded(`${name}/shot`, n);
   const body = bodyOf(name);
   const size = sizeOf(body);
-  const shot = upright(dice(0, -50, 60), dice(1, 0.5, 1.8), {
+  const shot = upright(NEAR_FRONT.includes(EMPHASES[k]!) ? dice(0, -35, 35) : dice(0, -50, 60), dice(1, 0.5, 1.8), {
     distanceM: dice(2, 3.7, 5) * size, fovVerticalDeg: 30, target: [0, 0.98 * size, 0], widthPx: 352, heightPx: 400, rollDeg: dice(3, -3, 3),
   });
   const wall = WALLS[k % WALLS.length];
+  const furniture = k >= TABLES_FROM && k % TABLE_EVERY === 0 ? [table(body, dice(4, 0.05, 0.45))] : [];
   return {
-    name, set: 'practice', committed: false, action: practice(name, emphasisOf(k)), body, outfit: OUTFITS[k % OUTFITS.length]!, shot,
-    room: wall === undefined ? roomFor(shot) : roomFor(shot, wall), bitsPerSecond: BITS_PER_SECOND, sketchy: true,
+    name, set: 'practice', committed: false, action: practice(name, EMPHASES[k]!), body, outfit: OUTFITS[k % OUTFITS.length]!, shot,
+    room: roomFor(shot, wall, furniture), bitsPerSecond: BITS_PER_SECOND, sketchy: true,
   };
 }
 
-export const PRACTICE_CLIPS: readonly Clip[] = Array.from({ length: COUNT }, (_, k) => clipOf(k));
+export const PRACTICE_CLIPS: readonly Clip[] = EMPHASES.map((_, k) => clipOf(k));

@@ -17,8 +17,11 @@ const THROWS = 12;
 /** Half depth and half width of the trunk that no wrist or forearm may enter, m, at girth 1. */
 const TRUNK_M = [0.14, 0.19] as const;
 
-/** What a clip is rich in: everything alike; arms that curl, hang and reach on legs that stand straight or under a deep bow; arms behind the body. */
-export type Emphasis = 'all' | 'arms' | 'behind';
+/**
+ * What a clip is rich in: everything alike; arms that curl, hang and reach on legs that stand straight or under a deep bow; arms behind
+ * the body; forearms that come forward from upper arms that hang, as most work with the hands is done; arms that point about at the lens.
+ */
+export type Emphasis = 'all' | 'arms' | 'behind' | 'forearms' | 'lens';
 
 /** Numbers that belong to a seed, in the order asked. */
 interface Dice {
@@ -65,6 +68,29 @@ const ARMS: Readonly<Record<Emphasis, (between: Dice['between']) => readonly (re
     [0.2, () => [between(8, 50), between(-110, -30), between(30, 110), between(-10, 60)]],
     [0.35, () => [between(4, 120), between(-20, 110), between(4, 120), between(-20, 40)]],
   ],
+  forearms: (between) => [
+    [0.65, () => [between(3, 16), between(-10, 90), between(12, 140), between(-15, 35)]],
+    [0.15, () => [between(3, 16), between(-10, 70), between(4, 20), between(-5, 25)]],
+    [0.2, () => [between(16, 60), between(20, 115), between(10, 130), between(-20, 45)]],
+  ],
+  lens: (between) => [
+    [0.6, () => [between(55, 115), between(60, 120), between(4, 75), between(-25, 40)]],
+    [0.2, () => [between(25, 65), between(40, 110), between(20, 130), between(-25, 45)]],
+    [0.2, () => [between(4, 18), between(-10, 70), between(4, 40), between(-5, 25)]],
+  ],
+};
+
+/** How far the performer turns away to either side, degrees: where the arms are in question that come at the lens, not far. */
+const TURNED_DEG: Readonly<Record<Emphasis, number>> = { all: 45, arms: 45, behind: 45, forearms: 35, lens: 22 };
+
+/** Legs and trunk with their shares. */
+type Stance = 'stand' | 'crouch' | 'lift' | 'sit' | 'kneel' | 'bow' | 'deep';
+const STANCES: Readonly<Record<Emphasis, readonly (readonly [number, Stance])[]>> = {
+  all: [[0.42, 'stand'], [0.22, 'crouch'], [0.16, 'lift'], [0.12, 'sit'], [0.08, 'bow']],
+  arms: [[0.75, 'stand'], [0.25, 'deep']],
+  behind: [[0.42, 'stand'], [0.22, 'crouch'], [0.16, 'lift'], [0.12, 'sit'], [0.08, 'bow']],
+  forearms: [[0.6, 'stand'], [0.15, 'kneel'], [0.1, 'sit'], [0.15, 'lift']],
+  lens: [[0.6, 'stand'], [0.15, 'kneel'], [0.1, 'crouch'], [0.15, 'deep']],
 };
 
 function arm(dice: Dice, emphasis: Emphasis): ArmChannels {
@@ -99,7 +125,7 @@ function stance(body: Body, dice: Dice, emphasis: Emphasis): Channels {
   const base = standing(body);
   const size = sizeOf(body);
   const flat = (side: Side, forwardM: number): FootChannels => foot(body, side, dice, forwardM * size, between(-0.03, 0.14) * size, 0, 0);
-  const kind = dice.oneOf(emphasis === 'arms' ? [[0.75, 'stand'], [0.25, 'deep']] as const : [[0.42, 'stand'], [0.22, 'crouch'], [0.16, 'lift'], [0.12, 'sit'], [0.08, 'bow']] as const);
+  const kind = dice.oneOf(STANCES[emphasis]);
   const upright = {
     ...base, trunkPitch: about(7), trunkLean: about(6), trunkYaw: about(12), pelvisPitch: about(5), pelvisLean: about(3), pelvisYaw: about(5),
     headPitch: about(14), headLean: about(8), headYaw: about(20),
@@ -126,9 +152,26 @@ function stance(body: Body, dice: Dice, emphasis: Emphasis): Channels {
       ...upright, feet: { left: flat('left', between(-0.1, 0.12)), right: flat('right', between(-0.1, 0.12)) },
       root: sunk(between(0.34, 0.46), between(0.33, 0.46)), pelvisPitch: between(-15, 20), trunkPitch: between(0, 25),
     };
+    case 'kneel': return kneeling(body, dice, upright);
     case 'deep': return { ...upright, feet, root: sunk(0.01, between(0.05, 0.25)), pelvisPitch: between(5, 60), trunkPitch: between(5, 40) };
     case 'bow': return { ...upright, feet, root: sunk(0.02, between(0.05, 0.2)), pelvisPitch: between(10, 60), trunkPitch: between(5, 35) };
   }
+}
+
+/** On one knee, or half way down to it. */
+function kneeling(body: Body, dice: Dice, upright: Channels): Channels {
+  const { between } = dice;
+  const size = sizeOf(body);
+  const knee = SIDES[between(0, 1) < 0.5 ? 0 : 1]!;
+  const front = knee === 'left' ? 'right' : 'left';
+  const down = between(0, 1) < 0.7 ? 1 : between(0.3, 1);
+  const thigh = body.hipHeight - body.kneeHeight;
+  const back = foot(body, knee, dice, -0.43 * size, between(-0.02, 0.06), 0.06 * size, -74 * down);
+  return {
+    ...upright, trunkPitch: between(-5, 25), pelvisPitch: between(-5, 15),
+    root: [upright.root[0] + between(-0.04, 0.02) * size, upright.root[1] - down * (body.hipHeight - thigh - 0.06 * size), upright.root[2]],
+    feet: { [knee]: { ...back, onFloor: true }, [front]: foot(body, front, dice, between(0.15, 0.34) * size, between(-0.02, 0.08), 0, 0) } as Channels['feet'],
+  };
 }
 
 /** The same pose with the performer turned about the vertical, + to the left. */
@@ -166,7 +209,7 @@ function poseOf(body: Body, seed: string, emphasis: Emphasis): Channels {
       break;
     }
   }
-  return turned(c, dice.between(-45, 45));
+  return turned(c, dice.between(-TURNED_DEG[emphasis], TURNED_DEG[emphasis]));
 }
 
 export function practice(name: string, emphasis: Emphasis): Action {
