@@ -161,19 +161,10 @@ function factorBand(band: Float64Array, n: number): Float64Array {
  * @param width number of series
  */
 export function smoothPenalised(equations: PenalisedFactor, values: Float64Array, stride = 1, offset = 0, width = 1): void {
-  const { weight, factor, roughness: { n, stiff } } = equations;
-  const z = new Float64Array((n + 2 * ROOM) * width);
-  for (let k = 0; k < n; k++) {
-    for (let c = 0; c < width; c++) z[(k + ROOM) * width + c] = weight[k]! * values[offset + k * stride + c]!;
-  }
-  solveBand(factor, z, n, width);
-  if (stiff) {
-    const rest = residual(equations, values, stride, offset, z, width);
-    solveBand(factor, rest, n, width);
-    for (let i = 0; i < z.length; i++) z[i]! += rest[i]!;
-  }
-  for (let k = 0; k < n; k++) {
-    for (let c = 0; c < width; c++) values[offset + k * stride + c] = z[(k + ROOM) * width + c]!;
+  const { n } = equations.roughness;
+  const z = solved(equations, values, stride, offset, width);
+  for (let k = 0, i = ROOM * width; k < n; k++) {
+    for (let at = offset + k * stride, end = at + width; at < end; at++, i++) values[at] = z[i]!;
   }
 }
 
@@ -184,15 +175,33 @@ export function smoothPenalised(equations: PenalisedFactor, values: Float64Array
  */
 export function smoothTwiced(equations: PenalisedFactor, values: Float64Array, stride = 1, offset = 0, width = 1): void {
   const { n } = equations.roughness;
+  const z = solved(equations, values, stride, offset, width);
   const rest = new Float64Array(n * width);
-  const each = (visit: (at: number, i: number) => void): void => {
-    for (let k = 0; k < n; k++) for (let c = 0; c < width; c++) visit(offset + k * stride + c, k * width + c);
-  };
-  each((at, i) => { rest[i] = values[at]!; });
-  smoothPenalised(equations, values, stride, offset, width);
-  each((at, i) => { rest[i]! -= values[at]!; });
-  smoothPenalised(equations, rest, width, 0, width);
-  each((at, i) => { values[at]! += rest[i]!; });
+  const room = ROOM * width;
+  for (let k = 0, i = 0; k < n; k++) {
+    for (let at = offset + k * stride, end = at + width; at < end; at++, i++) rest[i] = values[at]! - z[room + i]!;
+  }
+  const more = solved(equations, rest, width, 0, width);
+  for (let k = 0, i = room; k < n; k++) {
+    for (let at = offset + k * stride, end = at + width; at < end; at++, i++) values[at] = z[i]! + more[i]!;
+  }
+}
+
+/** The smooth series, row k at `(k + 3)·width`. */
+function solved(equations: PenalisedFactor, values: Float64Array, stride: number, offset: number, width: number): Float64Array {
+  const { weight, factor, roughness: { n, stiff } } = equations;
+  const z = new Float64Array((n + 2 * ROOM) * width);
+  for (let k = 0, i = ROOM * width; k < n; k++) {
+    const w = weight[k]!;
+    for (let at = offset + k * stride, end = at + width; at < end; at++, i++) z[i] = w * values[at]!;
+  }
+  solveBand(factor, z, n, width);
+  if (stiff) {
+    const rest = residual(equations, values, stride, offset, z, width);
+    solveBand(factor, rest, n, width);
+    for (let i = 0; i < z.length; i++) z[i]! += rest[i]!;
+  }
+  return z;
 }
 
 /**

@@ -4,8 +4,8 @@
  */
 import { frameCount, type Track } from '../../../pose/track.ts';
 import { DEPTH_VECTORS, LIMB_COUNT, POINT_COUNT } from '../layout.ts';
+import { readTogether, type Ensemble } from './ensemble.ts';
 import { GROUPS, inputCount, writeInputs } from './groups.ts';
-import { readInputs, type Network } from './network.ts';
 import { SIGHT_SIZE, writeSight } from './sight.ts';
 
 /**
@@ -37,8 +37,8 @@ const TRUNK_FROM = 4;
 /** The lines from the right to the left turn over in the mirror; the spine doesn't. */
 const TURNS_OVER = [false, false, false, false, true, false, true];
 
-/** @param nets one for each of GROUPS @param tellsHalf as the networks were taught: see sight.ts */
-export function readTrack(track: Track, nets: readonly Network[], tellsHalf: boolean): Readings {
+/** @param nets an ensemble for each of GROUPS @param tellsHalf as the networks were taught: see sight.ts */
+export function readTrack(track: Track, nets: readonly Ensemble[], tellsHalf: boolean): Readings {
   const frames = frameCount(track);
   const shiftSigmaM = new Float64Array(frames * POINT_COUNT).fill(Number.POSITIVE_INFINITY);
   const lean = new Float64Array(frames * DEPTH_VECTORS);
@@ -47,7 +47,7 @@ export function readTrack(track: Track, nets: readonly Network[], tellsHalf: boo
   const bendSigmaRad = new Float64Array(frames * LIMB_COUNT).fill(Number.POSITIVE_INFINITY);
   const sight = new Float64Array(SIGHT_SIZE);
   const parts = GROUPS.map((group, g) => ({
-    group, net: nets[g]!, x: new Float64Array(inputCount(group)), values: new Float64Array(group.outputs.length), sigmas: new Float64Array(group.outputs.length),
+    group, nets: nets[g]!, x: new Float64Array(inputCount(group)), values: new Float64Array(group.outputs.length), sigmas: new Float64Array(group.outputs.length),
   }));
   const values = [new Float64Array(OUTPUT_COUNT), new Float64Array(OUTPUT_COUNT)] as const;
   const sigmas = [new Float64Array(OUTPUT_COUNT), new Float64Array(OUTPUT_COUNT)] as const;
@@ -57,7 +57,7 @@ export function readTrack(track: Track, nets: readonly Network[], tellsHalf: boo
       writeSight(track, t, half === 1, tellsHalf, sight);
       for (const part of parts) {
         writeInputs(part.group, sight, part.x);
-        readInputs(part.net, part.x, part.values, part.sigmas);
+        readTogether(part.nets, part.x, part.values, part.sigmas);
         part.group.outputs.forEach((output, k) => {
           values[half][output] = part.values[k]!;
           sigmas[half][output] = part.sigmas[k]!;

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { DEPTH_VECTORS, POINT_COUNT } from '../../../../src/motion/fit/layout.ts';
+import { readTogether, type Ensemble } from '../../../../src/motion/fit/reader/ensemble.ts';
 import { GROUPS, inputCount } from '../../../../src/motion/fit/reader/groups.ts';
 import { SIGHT_SIZE, writeSight } from '../../../../src/motion/fit/reader/sight.ts';
 import { readInputs, type Network } from '../../../../src/motion/fit/reader/network.ts';
@@ -22,8 +23,8 @@ function scattered(): Track {
   return track;
 }
 
-function thrown(input: number, output: number): Network {
-  const even = evenNumbers(5);
+function thrown(input: number, output: number, seed = 5): Network {
+  const even = evenNumbers(seed);
   const some = (count: number, size: number): Float64Array => Float64Array.from({ length: count }, () => (even() - 0.5) * size);
   const [first, second] = [7, 5];
   return {
@@ -33,7 +34,7 @@ function thrown(input: number, output: number): Network {
   };
 }
 
-const thrownAll = (): Network[] => GROUPS.map((group) => thrown(inputCount(group), group.outputs.length));
+const thrownAll = (): Ensemble[] => GROUPS.map((group) => [5, 6].map((seed) => thrown(inputCount(group), group.outputs.length, seed)));
 
 describe('the reader', () => {
   it('is told the same by the right half as by the left half of the mirrored picture', () => {
@@ -80,5 +81,25 @@ describe('the reader', () => {
     const [a, b] = [read(net), read(back)];
     a.forEach((value, i) => expect(b[i]).toBeCloseTo(value, 2));
     expect(() => unpack({ ...pack(net), numbers: 'AAAA' })).toThrow('letters');
+  });
+
+  it('of several networks says the mean, and doubts what they do not agree on', () => {
+    const nets = [3, 4, 5].map((seed) => thrown(6, 2, seed));
+    const x = Float64Array.from({ length: 6 }, (_, i) => Math.sin(i));
+    const each = nets.map((net) => {
+      const [values, sigmas] = [new Float64Array(2), new Float64Array(2)];
+      readInputs(net, x, values, sigmas);
+      return { values, sigmas };
+    });
+    const [values, sigmas] = [new Float64Array(2), new Float64Array(2)];
+    readTogether(nets, x, values, sigmas);
+    for (const k of [0, 1]) {
+      const mean = each.reduce((sum, one) => sum + one.values[k]!, 0) / 3;
+      expect(values[k]).toBeCloseTo(mean, 12);
+      // the variance of a mixture
+      expect(sigmas[k]! ** 2).toBeCloseTo(each.reduce((sum, one) => sum + one.sigmas[k]! ** 2 + one.values[k]! ** 2, 0) / 3 - mean * mean, 10);
+    }
+    readTogether([nets[1]!], x, values, sigmas);
+    expect([values, sigmas]).toEqual([each[1]!.values, each[1]!.sigmas]);
   });
 });
