@@ -21,7 +21,7 @@ import { teach, type Teaching } from './train.ts';
 const FILE = join(PROJECT_FOLDER, 'src', 'motion', 'fit', 'reader', 'taught.ts');
 const TEACHING: Teaching = { first: 40, second: 28, epochs: 60, rate: 0.002, decay: 0.01, noise: 0.2, seed: 1 };
 /** Networks that read together; each from dice of its own. */
-const TOGETHER = 4;
+const TOGETHER = 3;
 const FOLDS = 5;
 const OUTPUTS = ['shoulder', 'elbow', 'wrist', 'hip', 'knee', 'ankle'].flatMap((joint) => [`${joint} x`, `${joint} y`])
   .concat(['upper arm', 'forearm', 'thigh', 'shank', 'hips', 'spine', 'shoulders', 'elbow bent', 'knee bent']);
