@@ -87,56 +87,103 @@ interface Laid { readonly turn: Matrix; readonly x: number; readonly y: number; 
 function layFace({ track, focalPx }: View, t: number, start: Matrix, prior: Matrix, z: number, takeSize: number, free: boolean): Laid {
   const turn = start.slice();
   let size = takeSize;
-  const place = (landmark: number, axis: number): number => {
-    const i = (t * LANDMARK_COUNT + landmark) * 3 + axis;
-    return ((track.image[i]! - 0.5) * (axis === 0 ? track.widthPx : track.heightPx) * z) / focalPx;
-  };
-  const trust = TEMPLATE.map(([landmark, , , , weight]) => weight * Math.max(LEAST_SEEN, track.visibility[t * LANDMARK_COUNT + landmark]!));
-  const total = trust.reduce((a, b) => a + b, 0);
-  let x = TEMPLATE.reduce((sum, [l], i) => sum + trust[i]! * place(l, 0), 0) / total;
-  let y = TEMPLATE.reduce((sum, [l], i) => sum + trust[i]! * place(l, 1), 0) / total;
+  let [x, y, total] = [0, 0, 0];
+  TEMPLATE.forEach(([landmark, , , , weight], i) => {
+    const at = t * LANDMARK_COUNT + landmark;
+    trust[i] = weight * Math.max(LEAST_SEEN, track.visibility[at]!);
+    seen[2 * i] = ((track.image[at * 3]! - 0.5) * track.widthPx * z) / focalPx;
+    seen[2 * i + 1] = ((track.image[at * 3 + 1]! - 0.5) * track.heightPx * z) / focalPx;
+    x += trust[i]! * seen[2 * i]!;
+    y += trust[i]! * seen[2 * i + 1]!;
+    total += trust[i]!;
+  });
+  x /= total;
+  y /= total;
   let cost = 0;
   let square = 0;
-  const unknowns = free ? 6 : 5;
+  const equations = new FaceEquations(free ? 6 : 5);
   for (let iteration = 0; iteration <= HEAD_ITERATIONS; iteration++) {
-    const a = new Float64Array(unknowns * unknowns);
-    const b = new Float64Array(unknowns);
+    equations.clear();
     cost = 0;
     square = 0;
-    const add = (row: readonly number[], r: number, w: number): void => {
-      for (let i = 0; i < unknowns; i++) {
-        for (let j = 0; j < unknowns; j++) a[i * unknowns + j] = a[i * unknowns + j]! + w * row[i]! * row[j]!;
-        b[i] = b[i]! - w * row[i]! * r;
-      }
-    };
-    for (const [i, [landmark, ...p]] of TEMPLATE.entries()) {
-      const q = [0, 1, 2].map((k) => size * (turn[k]! * p[0] + turn[3 + k]! * p[1] + turn[6 + k]! * p[2]));
-      const near = z / (z + q[2]!);
-      const off = [0, 1].map((k) => (near * ((k === 0 ? x : y) + q[k]!) - place(landmark, k)) / HEAD_SIGMA_M);
-      const length = Math.hypot(...off);
+    for (let i = 0; i < TEMPLATE.length; i++) {
+      const [, forward, up, left] = TEMPLATE[i]!;
+      const qx = size * (turn[0]! * forward + turn[3]! * up + turn[6]! * left);
+      const qy = size * (turn[1]! * forward + turn[4]! * up + turn[7]! * left);
+      const qz = size * (turn[2]! * forward + turn[5]! * up + turn[8]! * left);
+      const near = z / (z + qz);
+      const offX = (near * (x + qx) - seen[2 * i]!) / HEAD_SIGMA_M;
+      const offY = (near * (y + qy) - seen[2 * i + 1]!) / HEAD_SIGMA_M;
+      const length = Math.sqrt(offX * offX + offY * offY);
       const w = trust[i]! * (length > HEAD_HUBER ? HEAD_HUBER / length : 1);
       cost += trust[i]! * (length > HEAD_HUBER ? 2 * HEAD_HUBER * length - HEAD_HUBER ** 2 : length ** 2);
       square += trust[i]! * (length * HEAD_SIGMA_M) ** 2;
       const by = near / HEAD_SIGMA_M;
       // A small turn ω moves q by ω × q; the change of nearness is left out, a few per cent.
-      add([0, by * q[2]!, -by * q[1]!, by, 0, (by * q[0]!) / size], off[0]!, w);
-      add([-by * q[2]!, 0, by * q[0]!, 0, by, (by * q[1]!) / size], off[1]!, w);
+      equations.add(0, by * qz, -by * qy, by, 0, (by * qx) / size, offX, w);
+      equations.add(-by * qz, 0, by * qx, 0, by, (by * qy) / size, offY, w);
     }
     // The chest, as a weak voice: half the sine of the turn between the two about each axis.
     const lean = turnBetween(prior, turn);
+    const voice = 1 / HEAD_ALONE_RAD;
     for (let k = 0; k < 3; k++) {
-      add([0, 1, 2].map((i) => (i === k ? 1 / HEAD_ALONE_RAD : 0)).concat([0, 0, 0]), lean[k]! / HEAD_ALONE_RAD, 1);
-      cost += (lean[k]! / HEAD_ALONE_RAD) ** 2;
+      equations.add(k === 0 ? voice : 0, k === 1 ? voice : 0, k === 2 ? voice : 0, 0, 0, 0, lean[k]! * voice, 1);
+      cost += (lean[k]! * voice) ** 2;
     }
-    if (free) add([0, 0, 0, 0, 0, 1 / HEAD_SIZE_RANGE], (size - 1) / HEAD_SIZE_RANGE, 1);
-    if (iteration === HEAD_ITERATIONS || !solveDense(a, b)) break;
-    apply(turn, b);
-    x += b[3]!;
-    y += b[4]!;
-    if (free) size = Math.min(1.6, Math.max(0.6, size + b[5]!));
+    if (free) equations.add(0, 0, 0, 0, 0, 1 / HEAD_SIZE_RANGE, (size - 1) / HEAD_SIZE_RANGE, 1);
+    if (iteration === HEAD_ITERATIONS) break;
+    const step = equations.solve();
+    if (step === null) break;
+    apply(turn, step);
+    x += step[3]!;
+    y += step[4]!;
+    if (free) size = Math.min(1.6, Math.max(0.6, size + step[5]!));
   }
   return { turn, x, y, size, cost, rms: Math.sqrt(square / total) };
 }
+
+/** Room for one face, used over again: some ten thousand are laid in a take. Places [11·2] in metres at the head's depth, and weights [11]. */
+const seen = new Float64Array(TEMPLATE.length * 2);
+const trust = new Float64Array(TEMPLATE.length);
+
+/** Normal equations of up to six unknowns, gathered row by row. */
+class FaceEquations {
+  private readonly unknowns: number;
+  private readonly a: Float64Array;
+  private readonly b: Float64Array;
+  private readonly row = new Float64Array(6);
+
+  constructor(unknowns: number) {
+    this.unknowns = unknowns;
+    this.a = new Float64Array(unknowns * unknowns);
+    this.b = new Float64Array(unknowns);
+  }
+
+  clear(): void {
+    this.a.fill(0);
+    this.b.fill(0);
+  }
+
+  /** A row of slopes by turns (3), shifts (2), size, with its residual and weight. */
+  add(r0: number, r1: number, r2: number, r3: number, r4: number, r5: number, residual: number, weight: number): void {
+    const { a, b, row, unknowns } = this;
+    row[0] = r0; row[1] = r1; row[2] = r2; row[3] = r3; row[4] = r4; row[5] = r5;
+    for (let i = 0; i < unknowns; i++) {
+      const by = weight * row[i]!;
+      if (by === 0) continue;
+      for (let j = 0; j <= i; j++) a[i * unknowns + j] = a[i * unknowns + j]! + by * row[j]!;
+      b[i] = b[i]! - by * residual;
+    }
+  }
+
+  /** The step, or `null` where the equations have no one answer. */
+  solve(): Float64Array | null {
+    const { a, b, unknowns } = this;
+    for (let i = 0; i < unknowns; i++) for (let j = 0; j < i; j++) a[j * unknowns + i] = a[i * unknowns + j]!;
+    return solveDense(a, b) ? b : null;
+  }
+}
+
 /** A landmark the model calls hidden still says this much. */
 const LEAST_SEEN = 0.05;
 

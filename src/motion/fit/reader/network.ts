@@ -39,14 +39,11 @@ export function addProduct(x: Float64Array, weights: Float64Array, out: Float64A
 
 /** Reads one set of inputs: values [output] and sigmas [output] are written. */
 export function readInputs(net: Network, inputs: Float64Array, values: Float64Array, sigmas: Float64Array): void {
-  const { output } = net.sizes;
-  const x = inputs.map((value, i) => Math.min(INPUT_LIMIT, Math.max(-INPUT_LIMIT, (value - net.inMean[i]!) / net.inScale[i]!)));
-  const h1 = net.firstBias.slice();
-  addProduct(x, net.first, h1);
-  for (let j = 0; j < h1.length; j++) h1[j] = Math.tanh(h1[j]!);
-  const h2 = net.secondBias.slice();
-  addProduct(h1, net.second, h2);
-  for (let j = 0; j < h2.length; j++) h2[j] = Math.tanh(h2[j]!);
+  const { input, first, second, output } = net.sizes;
+  const x = new Float64Array(input);
+  for (let i = 0; i < input; i++) x[i] = Math.min(INPUT_LIMIT, Math.max(-INPUT_LIMIT, (inputs[i]! - net.inMean[i]!) / net.inScale[i]!));
+  const h1 = bentLayer(x, net.first, net.firstBias, first);
+  const h2 = bentLayer(h1, net.second, net.secondBias, second);
   const told = net.thirdBias.slice();
   addProduct(h2, net.third, told);
   const straight = new Float64Array(output);
@@ -56,4 +53,11 @@ export function readInputs(net: Network, inputs: Float64Array, values: Float64Ar
     values[k] = net.outMean[k]! + net.outScale[k]! * (told[k]! + straight[k]!);
     sigmas[k] = net.outScale[k]! * Math.exp(Math.min(most, Math.max(least, told[output + k]!)));
   }
+}
+
+function bentLayer(x: Float64Array, weights: Float64Array, bias: Float64Array, width: number): Float64Array {
+  const out = bias.slice();
+  addProduct(x, weights, out);
+  for (let j = 0; j < width; j++) out[j] = Math.tanh(out[j]!);
+  return out;
 }
