@@ -4,7 +4,7 @@
  * the right valley.
  */
 import {
-  DEPTH_CAUCHY, ELBOW_BACK, ELBOW_BACK_SIGMA, HANGING, HANGING_CAUCHY, HANGING_SIGMA, HIP_BACK,
+  BEND_CAUCHY, BEND_WIDER, DEPTH_CAUCHY, ELBOW_BACK, ELBOW_BACK_SIGMA, HANGING, HANGING_CAUCHY, HANGING_SIGMA, HIP_BACK,
   HIP_BACK_SIGMA, KNEE_SIGMA, STRAIGHT_CAUCHY, STRAIGHT_ELBOW, STRAIGHT_ELBOW_SIGMA, STRAIGHT_KNEE, STRAIGHT_KNEE_SIGMA,
 } from './constants.ts';
 import type { Figure } from './figure.ts';
@@ -78,6 +78,7 @@ function costOf(problem: Problem, figure: Figure, t: number, limb: number, upper
     if (Number.isNaN(measured)) continue;
     cost += problem.cameras[0]!.depthWeight[t * DEPTH_VECTORS + bone + k]! * lossCost('cauchy', DEPTH_CAUCHY, (measured - gain * lengths[LENGTH_OF_BONE[bone + k]!]! * d[2]) / sigmaM);
   }
+  cost += bendCost(problem, t, limb, upper, lower);
   const bend = Math.hypot(lower[0] - upper[0], lower[1] - upper[1], lower[2] - upper[2]);
   cost += lossCost('cauchy', STRAIGHT_CAUCHY, isArm ? (bend - STRAIGHT_ELBOW) / STRAIGHT_ELBOW_SIGMA : (bend - STRAIGHT_KNEE) / STRAIGHT_KNEE_SIGMA);
   const h = unit(figure.free, t * 12 + HIP_AT);
@@ -97,6 +98,15 @@ function costOf(problem: Problem, figure: Figure, t: number, limb: number, upper
     cost += Math.min(LIMIT_CAP, past * past) + Math.min(LIMIT_CAP, back * back);
   }
   return cost;
+}
+
+/** What the reader's bend says: of an arm that points at the lens it often knows how far it is bent where it can't tell which way it leans. */
+function bendCost(problem: Problem, t: number, limb: number, upper: Triple, lower: Triple): number {
+  const { read, depthWeight } = problem.cameras[0]!;
+  const sigma = read === null ? Number.NaN : BEND_WIDER * read.bendSigmaRad[t * LIMB_COUNT + limb]!;
+  if (read === null || !Number.isFinite(sigma)) return 0;
+  const off = read.bendRad[t * LIMB_COUNT + limb]! - Math.acos(Math.min(1, Math.max(-1, dot(upper, lower))));
+  return depthWeight[t * DEPTH_VECTORS + limb * 2 + 1]! * lossCost('cauchy', BEND_CAUCHY, off / sigma);
 }
 
 const cross = (a: Triple, b: Triple): Triple => [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
