@@ -22,7 +22,7 @@ const of = (action: Action, body: Body, outfit: Outfit, shot: Shot, room: Room =
 const SIT = upright(45, 1.2, { target: [-0.15, 0.9, 0] });
 const JUMP = upright(20, 1.0, { target: [0, 1.08, 0], distanceM: 4.6 });
 const LEAN = upright(65, 1.3, { target: [0.1, 0.82, 0] });
-const LEAN_OUT = upright(-25, 1.4, { target: [0.05, 0.95, 0], distanceM: 4.6 });
+const LEAN_OUT = upright(38, 1.5, { target: [0.05, 0.95, 0], distanceM: 4.6 });
 const KNEEL = upright(-45, 1.1, { target: [-0.1, 0.9, 0], distanceM: 4.5 });
 const TABLE = upright(15, 1.35);
 const WALK = wide(80, 1.0, { target: [0, 0.8, 0], distanceM: 4.9, fovVerticalDeg: 26 });
@@ -44,6 +44,6 @@ export const TUNING_CLIPS: readonly HalfClip[] = [
   { ...of(jump('jump-torben', { crouchS: 0.5, pushS: 0.28, riseM: 0.24, forwardM: 0, armsDeg: 130 }), TORBEN, PLAIN, JUMP), blurSubFrames: BLUR },
   { ...of(curl('curl-front-torben', ['left', 'right'], 0.85, 120), TORBEN, RUST, CURL_FRONT, roomFor(CURL_FRONT, GREEN_ROOM)), blurSubFrames: BLUR },
   // Made later, for arms whose depth was taken for its opposite.
-  of(lean('lean-torben', { forwardDeg: 50, sideDeg: -20, turnDeg: 14, pace: 0.9, reach: 'out' }), TORBEN, MOSS, LEAN_OUT),
+  of(lean('lean-torben', { forwardDeg: 54, sideDeg: -24, turnDeg: 16, pace: 0.9, reach: 'out' }), TORBEN, MOSS, LEAN_OUT),
   of(armAtLens('lens-odile', 'left', 18, 0.95), ODILE, DUSK, upright(18, 1.1), roomFor(upright(18, 1.1), GREEN_ROOM)),
 ];
