@@ -27,10 +27,22 @@ export const INPUT_LIMIT = 4;
 /** Logarithm of sigma over the output's own deviation: between these. */
 export const LOG_SIGMA_RANGE = [-4, 1] as const;
 
-/** out[j] += Σ x[i]·weights[i·width + j], width the length of `out`. */
+/** out[j] += Σ x[i]·weights[i·width + j], width the length of `out`; four rows at once, which keeps the order of the sum. */
 export function addProduct(x: Float64Array, weights: Float64Array, out: Float64Array): void {
   const width = out.length;
-  for (let i = 0; i < x.length; i++) {
+  let i = 0;
+  for (; i + 3 < x.length; i += 4) {
+    const a = x[i]!;
+    const b = x[i + 1]!;
+    const c = x[i + 2]!;
+    const d = x[i + 3]!;
+    const at = i * width;
+    const bt = at + width;
+    const ct = bt + width;
+    const dt = ct + width;
+    for (let j = 0; j < width; j++) out[j] = out[j]! + a * weights[at + j]! + b * weights[bt + j]! + c * weights[ct + j]! + d * weights[dt + j]!;
+  }
+  for (; i < x.length; i++) {
     const by = x[i]!;
     const at = i * width;
     for (let j = 0; j < width; j++) out[j] = out[j]! + by * weights[at + j]!;
@@ -41,7 +53,11 @@ export function addProduct(x: Float64Array, weights: Float64Array, out: Float64A
 export function readInputs(net: Network, inputs: Float64Array, values: Float64Array, sigmas: Float64Array): void {
   const { input, first, second, output } = net.sizes;
   const x = new Float64Array(input);
-  for (let i = 0; i < input; i++) x[i] = Math.min(INPUT_LIMIT, Math.max(-INPUT_LIMIT, (inputs[i]! - net.inMean[i]!) / net.inScale[i]!));
+  const { inMean, inScale } = net;
+  for (let i = 0; i < input; i++) {
+    const value = (inputs[i]! - inMean[i]!) / inScale[i]!;
+    x[i] = value > INPUT_LIMIT ? INPUT_LIMIT : value < -INPUT_LIMIT ? -INPUT_LIMIT : value;
+  }
   const h1 = bentLayer(x, net.first, net.firstBias, first);
   const h2 = bentLayer(h1, net.second, net.secondBias, second);
   const told = net.thirdBias.slice();
