@@ -69,6 +69,8 @@ describe('the puppet', () => {
       sum += Number(words === '.' ? 0 : words);
     }
     await page.keyboard.press('5');
+    // The sheet is there some frames after its key.
+    await page.getByRole('columnheader', { name: 'left elbow angle', exact: true }).waitFor();
     const header = await page.getByRole('columnheader').allInnerTexts();
     const column = header.indexOf('left elbow angle');
     // By its number, not by its place: only rows near the playhead are drawn, and the first of them need not be step 1.
