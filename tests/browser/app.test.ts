@@ -81,7 +81,8 @@ describe('the app', () => {
     for (const [key, address] of [['2', '#/puppet'], ['3', '#/pace'], ['4', '#/poise'], ['5', '#/sheet'], ['1', '#/take']] as const) {
       await page.keyboard.press(key);
       await page.waitForFunction((wanted) => location.hash === wanted, address);
-      expect(await stepAt(page)).toBe(21);
+      // A screen's ladder has its step some frames after its key.
+      await expect.poll(() => stepAt(page)).toBe(21);
     }
     await page.keyboard.press('?');
     await page.getByRole('dialog').waitFor();
