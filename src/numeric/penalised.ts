@@ -38,15 +38,17 @@ export interface PenalisedFactor {
   readonly factor: Float64Array;
 }
 
-/** Part of a sine that is left by a smoother of this stiffness: even samples, weight 1, far from the ends. */
-export function penalisedGain(cyclesPerSample: number, order: PenaltyOrder, stiffness: number): number {
-  return 1 / (1 + stiffness * (2 * Math.sin(Math.PI * cyclesPerSample)) ** (2 * order));
-}
+/** How much a sine is held back in even samples: λ·(2·sin(π·f·h))^(2d). */
+const heldBack = (cyclesPerSample: number, order: PenaltyOrder, stiffness: number): number => stiffness * (2 * Math.sin(Math.PI * cyclesPerSample)) ** (2 * order);
 
-/** Part of a sine that {@link smoothTwiced} leaves: what is missing from the gain above, squared, is missing from one. */
-export function twicedGain(cyclesPerSample: number, order: PenaltyOrder, stiffness: number): number {
-  return 1 - (1 - penalisedGain(cyclesPerSample, order, stiffness)) ** 2;
-}
+/** Part of a sine that is left by a smoother of this stiffness: even samples, weight 1, far from the ends. */
+export const penalisedGain = (cyclesPerSample: number, order: PenaltyOrder, stiffness: number): number => 1 / (1 + heldBack(cyclesPerSample, order, stiffness));
+
+/** Part of a sine that {@link smoothTwiced} leaves, likewise. */
+export const twicedGain = (cyclesPerSample: number, order: PenaltyOrder, stiffness: number): number => twicedGainOf(heldBack(cyclesPerSample, order, stiffness));
+
+/** The same of a sine that is held back so much ({@link TWICED_AT_CUTOFF} at the cut-off): what one pass lacks, squared, is lacking from one. */
+export const twicedGainOf = (held: number): number => 1 - (held / (1 + held)) ** 2;
 
 /** What one of the two passes lacks of a sine of which both leave 1/√2. */
 const MISSING_AT_CUTOFF = Math.sqrt(1 - Math.SQRT1_2);

@@ -85,10 +85,12 @@ const TURNED_DEG: Readonly<Record<Emphasis, number>> = { all: 45, arms: 45, behi
 
 /** Legs and trunk with their shares. */
 type Stance = 'stand' | 'crouch' | 'lift' | 'sit' | 'kneel' | 'bow' | 'deep';
-const STANCES: Readonly<Record<Emphasis, readonly (readonly [number, Stance])[]>> = {
-  all: [[0.42, 'stand'], [0.22, 'crouch'], [0.16, 'lift'], [0.12, 'sit'], [0.08, 'bow']],
+type Shares = readonly (readonly [number, Stance])[];
+const ALIKE: Shares = [[0.42, 'stand'], [0.22, 'crouch'], [0.16, 'lift'], [0.12, 'sit'], [0.08, 'bow']];
+const STANCES: Readonly<Record<Emphasis, Shares>> = {
+  all: ALIKE,
   arms: [[0.75, 'stand'], [0.25, 'deep']],
-  behind: [[0.42, 'stand'], [0.22, 'crouch'], [0.16, 'lift'], [0.12, 'sit'], [0.08, 'bow']],
+  behind: ALIKE,
   forearms: [[0.6, 'stand'], [0.15, 'kneel'], [0.1, 'sit'], [0.15, 'lift']],
   lens: [[0.6, 'stand'], [0.15, 'kneel'], [0.1, 'crouch'], [0.15, 'deep']],
 };

@@ -4,8 +4,8 @@
  * the model's squeezed depth is not asked.
  */
 import { LANDMARK, LANDMARK_COUNT } from '../../pose/landmarks.ts';
-import { solveDense } from './bandedCholesky.ts';
 import { HEAD_ALONE_RAD, HEAD_HUBER, HEAD_ITERATIONS, HEAD_SIGMA_M, HEAD_SIZE_RANGE } from './constants.ts';
+import { FaceEquations } from './faceEquations.ts';
 import { quantile } from './series.ts';
 import type { View } from './view.ts';
 
@@ -145,44 +145,6 @@ function layFace({ track, focalPx }: View, t: number, start: Matrix, prior: Matr
 /** Room for one face, used over again: some ten thousand are laid in a take. Places [11·2] in metres at the head's depth, and weights [11]. */
 const seen = new Float64Array(TEMPLATE.length * 2);
 const trust = new Float64Array(TEMPLATE.length);
-
-/** Normal equations of up to six unknowns, gathered row by row. */
-class FaceEquations {
-  private readonly unknowns: number;
-  private readonly a: Float64Array;
-  private readonly b: Float64Array;
-  private readonly row = new Float64Array(6);
-
-  constructor(unknowns: number) {
-    this.unknowns = unknowns;
-    this.a = new Float64Array(unknowns * unknowns);
-    this.b = new Float64Array(unknowns);
-  }
-
-  clear(): void {
-    this.a.fill(0);
-    this.b.fill(0);
-  }
-
-  /** A row of slopes by turns (3), shifts (2), size, with its residual and weight. */
-  add(r0: number, r1: number, r2: number, r3: number, r4: number, r5: number, residual: number, weight: number): void {
-    const { a, b, row, unknowns } = this;
-    row[0] = r0; row[1] = r1; row[2] = r2; row[3] = r3; row[4] = r4; row[5] = r5;
-    for (let i = 0; i < unknowns; i++) {
-      const by = weight * row[i]!;
-      if (by === 0) continue;
-      for (let j = 0; j <= i; j++) a[i * unknowns + j] = a[i * unknowns + j]! + by * row[j]!;
-      b[i] = b[i]! - by * residual;
-    }
-  }
-
-  /** The step, or `null` where the equations have no one answer. */
-  solve(): Float64Array | null {
-    const { a, b, unknowns } = this;
-    for (let i = 0; i < unknowns; i++) for (let j = 0; j < i; j++) a[j * unknowns + i] = a[i * unknowns + j]!;
-    return solveDense(a, b) ? b : null;
-  }
-}
 
 /** A landmark the model calls hidden still says this much. */
 const LEAST_SEEN = 0.05;

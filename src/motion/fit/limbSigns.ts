@@ -103,8 +103,9 @@ function costOf(problem: Problem, figure: Figure, t: number, limb: number, upper
 /** What the reader's bend says: of an arm that points at the lens it often knows how far it is bent where it can't tell which way it leans. */
 function bendCost(problem: Problem, t: number, limb: number, upper: Triple, lower: Triple): number {
   const { read, depthWeight } = problem.cameras[0]!;
-  const sigma = read === null ? Number.NaN : BEND_WIDER * read.bendSigmaRad[t * LIMB_COUNT + limb]!;
-  if (read === null || !Number.isFinite(sigma)) return 0;
+  if (read === null) return 0;
+  const sigma = BEND_WIDER * read.bendSigmaRad[t * LIMB_COUNT + limb]!;
+  if (!Number.isFinite(sigma)) return 0;
   const off = read.bendRad[t * LIMB_COUNT + limb]! - Math.acos(Math.min(1, Math.max(-1, dot(upper, lower))));
   return depthWeight[t * DEPTH_VECTORS + limb * 2 + 1]! * lossCost('cauchy', BEND_CAUCHY, off / sigma);
 }

@@ -2,7 +2,7 @@
  * What becomes of the noise of a smoothed track's speed: white tremble of single frames, behind the penalised smoother (third
  * differences, twiced, half power at the cut-off: H = 1 - (1 - g)², g = 1/(1 + 1.18·(f/fc)⁶), as in docs/smoothing.md), differentiated.
  */
-import { TWICED_AT_CUTOFF } from '../../numeric/penalised.ts';
+import { TWICED_AT_CUTOFF, twicedGainOf } from '../../numeric/penalised.ts';
 import type { Motion } from '../../motion/motion.ts';
 
 /** Frequencies that are summed, Hz: above the highest nothing is left at any cut-off that can be set. */
@@ -12,11 +12,8 @@ const STEP_HZ = 0.05;
 /** The kinds of noise, by the power of their speed ahead of the smoother: white tremble of an angle, and an angle that walks at random. */
 type Kind = 'white' | 'walk';
 
-/** The smoother's gain at so many times its cut-off, where that lies far below the frame rate. */
-function smootherGain(ratio: number): number {
-  const stiff = TWICED_AT_CUTOFF * ratio ** 6;
-  return 1 - (stiff / (1 + stiff)) ** 2;
-}
+/** The smoother's gain at so many times its cut-off, where that lies far below the frame rate (third differences: the sixth power). */
+const smootherGain = (ratio: number): number => twicedGainOf(TWICED_AT_CUTOFF * ratio ** 6);
 
 /** Root of the ratio of the noise's power behind a further filter to that before it. `square(f)`: the filter's power gain. */
 function gainOf(kind: Kind, cutoffHz: number, square: (hz: number) => number): number {
